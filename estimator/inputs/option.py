@@ -1,0 +1,154 @@
+"""What is a way of ventilating, from certificate to cost?
+
+One type serves every option. What it leaves out (None) comes from the row of its kind in the catalogue.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Annotated, Literal
+
+from estimator.inputs.quantity import STRICT, Entry, Quantity
+
+Frost = Literal["none", "pre-heater", "throttle"]
+Standing = Literal["inside", "outside"]
+
+_ROW = "the row of this kind in the catalogue"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Flows:
+    """How much air, when."""
+
+    __pydantic_config__ = STRICT
+
+    supply: Annotated[
+        float | None, Quantity("m³/h", 0, 3000, "supply air in ordinary use", derived="the air the home needs")
+    ] = None
+    extract: Annotated[
+        float | None, Quantity("m³/h", 0, 3000, "extract air in ordinary use", derived="the air the home needs")
+    ] = None
+    imbalance: Annotated[
+        float | None,
+        Quantity(
+            "%",
+            -50,
+            50,
+            "by how much extract exceeds supply after commissioning, of the larger flow, where only one is given",
+            derived=_ROW,
+        ),
+    ] = None
+    running_share: Annotated[
+        float | None, Quantity("%", 0, 100, "share of all hours in which the fans run", derived=_ROW)
+    ] = None
+    boost_flow: Annotated[
+        float | None, Quantity("m³/h", 0, 4000, "flow while boosted", derived="the boost rate of the wet rooms")
+    ] = None
+    boost_share: Annotated[float | None, Quantity("%", 0, 100, "share of all hours on boost", derived=_ROW)] = None
+    ventilator_area: Annotated[
+        float | None,
+        Quantity("mm²", 0, 200000, "equivalent area of all background ventilators that stand open", derived=_ROW),
+    ] = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Unit:
+    """What the certificate says, and how the unit is set."""
+
+    __pydantic_config__ = STRICT
+
+    effectiveness: Annotated[
+        float | None,
+        Quantity("%", 0, 99, "temperature ratio of the exchanger on the supply side, at its reference flow", derived=_ROW),
+    ] = None
+    reference_flow: Annotated[
+        float | None,
+        Quantity("m³/h", 5, 3000, "flow at which the certificate gives ratio and power", derived="70 % of boost or duty"),
+    ] = None
+    ratio_includes_fan_heat: Annotated[
+        Literal["yes", "no"] | None, Entry("whether the certificate's ratio has fan heat in it", derived=_ROW)
+    ] = None
+    fan_power: Annotated[
+        float | None,
+        Quantity("W/(l/s)", 0, 5, "specific fan power, all fans and controls, per litre of the larger flow", derived=_ROW),
+    ] = None
+    fan_exponent: Annotated[
+        float | None, Quantity("", 1, 2, "how specific fan power grows with flow", derived=_ROW)
+    ] = None
+    standby: Annotated[float | None, Quantity("W", 0, 50, "power drawn all year besides the fans", derived=_ROW)] = None
+    fan_heat_useful: Annotated[
+        float | None, Quantity("%", 0, 100, "share of fan power that helps heating in heating hours", derived=_ROW)
+    ] = None
+    frost: Annotated[Frost | None, Entry("frost protection", derived=_ROW)] = None
+    frost_set_point: Annotated[
+        float | None, Quantity("°C", -20, 5, "intake temperature that frost protection keeps", derived=_ROW)
+    ] = None
+    in_use_factor: Annotated[
+        float | None,
+        Quantity("", 0.3, 1, "factor on the ratio in place of the duct calculation; 1 with ducts given", derived=_ROW),
+    ] = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Ducts:
+    """Where the unit stands and the ducts that cost heat: cold ones in warm rooms, warm ones in cold rooms."""
+
+    __pydantic_config__ = STRICT
+
+    standing: Annotated[
+        Standing | None, Entry("inside or outside the heated envelope (loft, garage)", derived=_ROW)
+    ] = None
+    zone_factor: Annotated[
+        float | None,
+        Quantity(
+            "", 0, 1, "temperature of the unit's room outside the envelope: 0 as outdoors, 1 as indoors", derived=_ROW
+        ),
+    ] = None
+    intake: Annotated[float | None, Quantity("m", 0, 60, "length of the outdoor intake duct", derived=_ROW)] = None
+    exhaust: Annotated[float | None, Quantity("m", 0, 60, "length of the exhaust duct", derived=_ROW)] = None
+    supply: Annotated[
+        float | None, Quantity("m", 0, 100, "length of main supply duct outside the envelope", derived=_ROW)
+    ] = None
+    extract: Annotated[
+        float | None, Quantity("m", 0, 100, "length of main extract duct outside the envelope", derived=_ROW)
+    ] = None
+    bore: Annotated[float | None, Quantity("mm", 50, 500, "inner diameter of the main ducts", derived=_ROW)] = None
+    insulation: Annotated[float | None, Quantity("mm", 0, 300, "thickness of duct insulation", derived=_ROW)] = None
+    conductivity: Annotated[
+        float | None, Quantity("W/(m K)", 0.015, 0.2, "conductivity of the insulation", derived=_ROW)
+    ] = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Cost:
+    """What it costs to have it fitted, and each year after. Money in whole units of the case's currency."""
+
+    __pydantic_config__ = STRICT
+
+    kit: Annotated[float | None, Quantity("money", 0, 200000, "unit, valves and controls", derived=_ROW)] = None
+    ducts: Annotated[float | None, Quantity("money", 0, 200000, "ducts, insulation and terminals", derived=_ROW)] = None
+    people: Annotated[float | None, Quantity("", 0, 20, "people fitting it", derived=_ROW)] = None
+    days: Annotated[float | None, Quantity("days", 0, 60, "days they take", derived=_ROW)] = None
+    day_rate: Annotated[float | None, Quantity("money", 0, 5000, "price of one person for one day", derived=_ROW)] = None
+    electrical: Annotated[float | None, Quantity("money", 0, 50000, "electrical supply", derived=_ROW)] = None
+    commissioning: Annotated[float | None, Quantity("money", 0, 20000, "commissioning visit", derived=_ROW)] = None
+    making_good: Annotated[float | None, Quantity("money", 0, 100000, "making good and decoration", derived=_ROW)] = None
+    vat: Annotated[float | None, Quantity("%", 0, 40, "value added tax on all parts", derived=_ROW)] = None
+    grant: Annotated[float | None, Quantity("money", 0, 200000, "grant received", derived=_ROW)] = None
+    filter_sets: Annotated[float | None, Quantity("1/year", 0, 12, "filter sets a year", derived=_ROW)] = None
+    filter_price: Annotated[float | None, Quantity("money", 0, 500, "price of a filter set", derived=_ROW)] = None
+    service: Annotated[float | None, Quantity("money/year", 0, 2000, "service a year", derived=_ROW)] = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Option:
+    """One way of ventilating the home."""
+
+    __pydantic_config__ = STRICT
+
+    kind: Annotated[str, Entry("row of the catalogue that fills in what is left out", "typical", longest=60)]
+    label: Annotated[str, Entry("name shown beside its results", "assumed", longest=80)] = ""
+    flows: Flows = field(default_factory=Flows)
+    unit: Unit = field(default_factory=Unit)
+    ducts: Ducts = field(default_factory=Ducts)
+    cost: Cost = field(default_factory=Cost)
