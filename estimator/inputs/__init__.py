@@ -1,1 +1,1 @@
-"""."""
+"""Inputs: the nouns a person describes, each field declared once."""

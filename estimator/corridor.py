@@ -1,0 +1,214 @@
+"""From one home, one option and one weather year to air, heat and electricity, hour by hour.
+
+The corridor that joins the rooms: it takes numbers in SI and knows neither case files nor money. Homes stand on the
+first axis, time on the last, so that one home and a column of many take the same way.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from estimator.air import ducts, exchanger, joining, recovery
+from estimator.air.infiltration import MODELS
+from estimator.air.properties import volumetric_heat_capacity
+from estimator.climate.year import ClimateYear
+from estimator.heat import demand, gains
+from estimator.survey.numbers import HomeNumbers, OptionNumbers, State
+from estimator.units import Array
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class HomeYear:
+    """What is the same for every option of a home: shapes (…, rows)."""
+
+    temp_difference: Array  # K, indoor minus outdoor
+    specific_infiltration: Array  # m/s, per m² of leakage area
+    gain: Array  # W, sun and internal
+    heat_capacity: Any  # J/(m³ K) of air moved
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class AirYear:
+    """Air and fans of an option, averaged over its running states: shapes (…, rows)."""
+
+    infiltration: Array  # m³/s, leaks and open ventilators without fans
+    envelope: Array  # m³/s, through the envelope with fans
+    balanced: Array  # m³/s, in and out through the unit
+    windows: Array  # m³/s, added so that no hour is short
+    short: Array  # share of each row with less than the required air, before windows
+    recovered: Array  # W, spared by the supply air, pre-heater included
+    preheater: Array  # W
+    fans: Any  # W, mean, standby included
+    entering: Array  # °C, air entering the exchanger in ordinary use
+
+    @property
+    def delivered(self) -> Array:
+        """All outdoor air [m³/s], windows included."""
+        return self.envelope + self.balanced + self.windows
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class HeatYear:
+    """Heat of an option: hourly arrays (…, rows), yearly figures (…, 1)."""
+
+    ventilation_load: Array  # W, heat that the air asks for
+    heat: Array  # W, supplied by the heating
+    loss_coefficient: Any  # W/K
+    mean_gain: Any  # W, over the hours with heat
+    time_constant: Any  # h, nil in fixed-base mode
+    balance_temperature: Any  # °C
+    degree_hours: Any  # K h
+    effective_efficiency: Any  # 0 to 1, recovered less pre-heater, in hours with heat
+
+
+def home_year(home: HomeNumbers, year: ClimateYear) -> HomeYear:
+    """Temperature difference, specific infiltration and gains of a home in a weather year."""
+    difference = np.asarray(home.temp_in) - year.temp_air
+    model = MODELS[home.infiltration_model]
+    return HomeYear(
+        temp_difference=difference,
+        specific_infiltration=model(difference, year.wind_speed, home.setting),
+        gain=gains.solar_gain(year.facades, home.apertures) + home.internal_gains,
+        heat_capacity=volumetric_heat_capacity(float(np.mean(year.pressure))),
+    )
+
+
+def air_year(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, *, top_up: bool) -> AirYear:
+    """Flows, recovered heat and electricity of an option: each running state by itself, then averaged by its share."""
+    area = home.leakage_area + option.ventilator_leakage_area
+    infiltration = area * shared.specific_infiltration
+    rows = shared.temp_difference.shape[-1]
+    envelope: Any = 0.0
+    balanced: Any = 0.0
+    windows: Any = 0.0
+    short: Any = 0.0
+    recovered: Any = 0.0
+    preheater: Any = 0.0
+    fans: Any = option.standby
+    entering = np.asarray(home.temp_in) - shared.temp_difference
+    for number, state in enumerate(option.states):
+        through = joining.balanced_flow(state.supply, state.extract)
+        unbalanced = joining.unbalanced_flow(state.supply, state.extract)
+        around = joining.envelope_flow(infiltration, unbalanced=unbalanced)
+        missing = np.maximum(home.required - (around + through), 0.0)
+        back = _recovered(home, option, state, shared, through)
+        envelope = envelope + state.share * around
+        balanced = balanced + state.share * through
+        # A shortfall below a millionth of the requirement is rounding, not missing air.
+        short = short + state.share * (missing > 1e-6 * home.required)
+        windows = windows + state.share * missing * float(top_up)
+        fans = fans + state.share * _fan_power(option, state)
+        if back is not None:
+            recovered = recovered + state.share * back.heat
+            preheater = preheater + state.share * back.preheater
+            entering = back.entering if number == 0 else entering
+    shape = np.broadcast_shapes(np.shape(envelope), (rows,))
+    return AirYear(
+        infiltration=np.broadcast_to(infiltration, shape),
+        envelope=np.broadcast_to(envelope, shape),
+        balanced=np.broadcast_to(balanced, shape),
+        windows=np.broadcast_to(windows, shape),
+        short=np.broadcast_to(short, shape),
+        recovered=np.broadcast_to(recovered, shape),
+        preheater=np.broadcast_to(preheater, shape),
+        fans=fans,
+        entering=entering,
+    )
+
+
+def _fan_power(option: OptionNumbers, state: State) -> Any:
+    flow = np.maximum(state.supply, state.extract)
+    reference = np.where(np.asarray(option.reference_flow) > 0.0, option.reference_flow, 1.0)
+    specific = exchanger.specific_fan_power_at_duty(
+        option.fan_power, reference_flow=reference, flow=flow, exponent=option.fan_exponent
+    )
+    return specific * flow
+
+
+def _recovered(
+    home: HomeNumbers, option: OptionNumbers, state: State, shared: HomeYear, through: Any
+) -> recovery.Recovered | None:
+    """What the exchanger returns in one running state; None for an option without one."""
+    if not np.any(option.effectiveness > 0.0) or not np.any(through > 0.0):
+        return None
+    capacity = shared.heat_capacity
+    shares = recovery.DuctShares(
+        intake=ducts.kept_share(conductance=option.ducts.intake, capacity_flow=capacity * state.supply),
+        exhaust=ducts.kept_share(conductance=option.ducts.exhaust, capacity_flow=capacity * state.extract),
+        supply=ducts.kept_share(conductance=option.ducts.supply, capacity_flow=capacity * state.supply),
+        extract=ducts.kept_share(conductance=option.ducts.extract, capacity_flow=capacity * state.extract),
+    )
+    common = {
+        "temp_in": home.temp_in,
+        "effectiveness": exchanger.effectiveness_at_duty(
+            option.effectiveness,
+            reference_flow=option.reference_flow,
+            flow=np.maximum(state.supply, state.extract),
+        ),
+        "ducts": shares,
+        "capacity_supply": capacity * state.supply,
+        "capacity_balanced": capacity * through,
+        "preheat_to": option.preheat_to,
+        "throttle_at": option.throttle_at,
+        "flow_ratio": np.asarray(state.extract) / np.where(through > 0.0, through, 1.0),
+    }
+    if option.outside:
+        return recovery.outside_envelope(shared.temp_difference, zone_factor=option.zone_factor, **common)
+    return recovery.inside_envelope(shared.temp_difference, **common)
+
+
+def heat_year(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, air: AirYear, *, step: float) -> HeatYear:
+    """Heating of an option: the load of fabric and air, what is left of it after gains, and what it amounts to."""
+    difference = shared.temp_difference
+    load = shared.heat_capacity * air.delivered * difference - air.recovered
+    loss = np.asarray(home.fabric_loss) * difference + load
+    per_kelvin = demand.loss_coefficient(loss, difference)
+    gain = shared.gain + np.asarray(option.fan_heat_useful) * air.fans
+    memory: Any
+    if home.fixed_base is None:
+        memory = demand.time_constant(home.heat_capacity, per_kelvin)
+        heat = demand.heat_with_memory(loss - gain, memory=memory, step=step)
+        mean_gain = gains.mean_gain_in_heating(gain, heat)
+        balance = demand.balance_temperature(home.temp_in, mean_gain=mean_gain, loss_per_kelvin=per_kelvin)
+    else:
+        memory = np.zeros(per_kelvin.shape)
+        outdoors = np.asarray(home.temp_in) - difference
+        heat = demand.heat_at_fixed_base(
+            load, outdoors, temp_in=home.temp_in, fabric=home.fabric_loss, base=home.fixed_base
+        )
+        mean_gain = (np.asarray(home.temp_in) - home.fixed_base) * per_kelvin
+        balance = np.broadcast_to(np.asarray(home.fixed_base, dtype=float), per_kelvin.shape)
+    heating = heat > 0.0
+    passed = np.sum(np.where(heating, shared.heat_capacity * air.balanced * difference, 0.0), axis=-1, keepdims=True)
+    kept = np.sum(np.where(heating, air.recovered - air.preheater, 0.0), axis=-1, keepdims=True)
+    return HeatYear(
+        ventilation_load=load,
+        heat=heat,
+        loss_coefficient=per_kelvin,
+        mean_gain=mean_gain,
+        time_constant=memory,
+        balance_temperature=balance,
+        degree_hours=np.sum(heat, axis=-1, keepdims=True) * step / per_kelvin,
+        effective_efficiency=np.divide(kept, passed, out=np.zeros(np.shape(passed)), where=passed > 0.0),
+    )
+
+
+def heat_demand(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, *, step: float, top_up: bool) -> Any:
+    """Yearly heat [Wh], shape (…, 1), and nothing else: the lean form for sweeps and samples."""
+    air = air_year(home, option, shared, top_up=top_up)
+    difference = shared.temp_difference
+    load = shared.heat_capacity * air.delivered * difference - air.recovered
+    loss = np.asarray(home.fabric_loss) * difference + load
+    if home.fixed_base is not None:
+        outdoors = np.asarray(home.temp_in) - difference
+        heat = demand.heat_at_fixed_base(
+            load, outdoors, temp_in=home.temp_in, fabric=home.fabric_loss, base=home.fixed_base
+        )
+    else:
+        memory = demand.time_constant(home.heat_capacity, demand.loss_coefficient(loss, difference))
+        gain = shared.gain + np.asarray(option.fan_heat_useful) * air.fans
+        heat = demand.heat_with_memory(loss - gain, memory=memory, step=step)
+    return np.sum(heat, axis=-1, keepdims=True) * step

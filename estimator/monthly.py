@@ -1,0 +1,119 @@
+"""How does an option's year divide into months?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from estimator.corridor import HomeYear
+from estimator.estimate import Estimate, OptionYear
+from estimator.heat import demand
+from estimator.inputs.catalogue import is_electric
+from estimator.money import carbon, energy, tariffs
+from estimator.units import (
+    HOURS_PER_DAY,
+    HOURS_PER_YEAR,
+    MONTH_DAYS,
+    Array,
+    from_hundredths,
+    from_percent,
+    to_kwh,
+    to_m3h,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Months:
+    """Twelve figures of each quantity: flows are means, energies kWh, money in the case's currency, carbon kg.
+
+    The household's other electricity and hot water fall on the months by their days. Balance temperature is NaN in a
+    month without heat, effective efficiency nil.
+    """
+
+    air_delivered_m3h: Array
+    infiltration_m3h: Array
+    windows_m3h: Array
+    effective_efficiency: Array
+    balance_temperature: Array
+    degree_hours: Array
+    heating_demand: Array
+    fan_electricity: Array
+    frost_electricity: Array
+    electricity: Array
+    fuel_energy: Array
+    bill: Array
+    carbon: Array
+
+
+def month_starts(rows: int) -> NDArray[np.intp]:
+    """Row at which each month begins, for a year of `rows` equal rows that divide a day."""
+    per_day = rows * HOURS_PER_DAY / HOURS_PER_YEAR
+    days = np.concatenate([[0], np.cumsum(MONTH_DAYS)[:-1]])
+    return np.asarray(np.round(days * per_day), dtype=np.intp)
+
+
+def month_sums(values: Any, rows: int) -> Any:
+    """Sums over each month, (…, 12), of values by row, (…, rows); a single value stands for every row."""
+    full = np.broadcast_to(values, (*np.shape(values)[:-1], rows))
+    return np.add.reduceat(full, month_starts(rows), axis=-1)
+
+
+def months(done: Estimate, option: OptionYear) -> Months:
+    """The year of one option of an estimate, month by month."""
+    rows, step = done.year.rows, done.year.weight
+    air, heat, case = option.air, option.heat, done.case
+    counted = month_sums(np.ones(rows), rows)
+    useful = to_kwh(month_sums(heat.heat, rows) * step)
+    fans = to_kwh(np.squeeze(air.fans) * counted * step)
+    frost = to_kwh(month_sums(air.preheater, rows) * step)
+    efficiency = from_percent(case.heating.efficiency or np.nan)
+    fuel = energy.fuel_energy(useful, efficiency=efficiency)
+    days = counted / rows * HOURS_PER_YEAR / HOURS_PER_DAY
+    share = counted / rows
+    prices = case.prices
+    bought_fuel = fuel + share * option.hot_water_fuel
+    bought_electricity = share * prices.other_electricity + fans + frost
+    standing_fuel = 0.0 if is_electric(case.heating.fuel) else from_hundredths(prices.fuel_standing or 0.0)
+    bill = (
+        tariffs.energy_cost(bought_fuel, price=from_hundredths(prices.fuel or 0.0))
+        + tariffs.energy_cost(bought_electricity, price=from_hundredths(prices.electricity or 0.0))
+        + days * (from_hundredths(prices.electricity_standing or 0.0) + standing_fuel)
+    )
+    passed, kept = _recovery_sums(done.shared, option, rows)
+    return Months(
+        air_delivered_m3h=to_m3h(month_sums(air.delivered, rows) / counted),
+        infiltration_m3h=to_m3h(month_sums(air.infiltration, rows) / counted),
+        windows_m3h=to_m3h(month_sums(air.windows, rows) / counted),
+        effective_efficiency=np.divide(kept, passed, out=np.zeros(passed.shape), where=passed > 0.0),
+        balance_temperature=_balance(done, option, rows),
+        degree_hours=month_sums(heat.heat, rows) * step / np.squeeze(heat.loss_coefficient),
+        heating_demand=useful,
+        fan_electricity=fans,
+        frost_electricity=frost,
+        electricity=fans + frost,
+        fuel_energy=fuel,
+        bill=bill,
+        carbon=carbon.emission(bought_fuel, factor=prices.fuel_carbon or 0.0)
+        + carbon.emission(bought_electricity, factor=prices.electricity_carbon or 0.0),
+    )
+
+
+def _recovery_sums(shared: HomeYear, option: OptionYear, rows: int) -> tuple[Any, Any]:
+    on = option.heat.heat > 0.0
+    passed = np.where(on, shared.heat_capacity * option.air.balanced * shared.temp_difference, 0.0)
+    kept = np.where(on, option.air.recovered - option.air.preheater, 0.0)
+    return month_sums(passed, rows), month_sums(kept, rows)
+
+
+def _balance(done: Estimate, option: OptionYear, rows: int) -> Any:
+    heat, home = option.heat, done.home
+    if home.fixed_base is not None:
+        return np.full(len(MONTH_DAYS), float(home.fixed_base))
+    on = heat.heat > 0.0
+    hours = month_sums(on * 1.0, rows)
+    gain = month_sums(np.where(on, done.shared.gain, 0.0), rows)
+    mean = np.divide(gain, hours, out=np.full(hours.shape, np.nan), where=hours > 0.0)
+    return demand.balance_temperature(home.temp_in, mean_gain=mean, loss_per_kelvin=np.squeeze(heat.loss_coefficient))

@@ -1,0 +1,1 @@
+"""Survey: from what was said to complete numbers in SI, each with its origin."""

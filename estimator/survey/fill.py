@@ -1,0 +1,122 @@
+"""What are all the entries, once those left out have been worked out, and what does each rest on?"""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from estimator.inputs.case import Case
+from estimator.inputs.catalogue import Known, electricity_row, fuel_row, option_row
+from estimator.inputs.option import Option
+from estimator.inputs.quantity import Declared, Tag, declared
+from estimator.survey import typical
+
+WORKED_OUT = "worked out from "
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """One input as used: dotted path, value, unit, meaning, what it rests on and where it comes from."""
+
+    path: str
+    value: Any
+    unit: str
+    meaning: str
+    tag: Tag
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Filled:
+    """A case without gaps, and the origin of every entry by its dotted path."""
+
+    case: Case
+    origins: Mapping[str, Origin]
+
+
+def value_at(noun: Any, path: str) -> Any:
+    """The entry at a dotted path of a noun."""
+    for name in path.split("."):
+        noun = noun[name] if isinstance(noun, dict) else getattr(noun, name)
+    return noun
+
+
+def with_values(noun: Any, values: Mapping[str, Any]) -> Any:
+    """The noun with the entries at the given dotted paths replaced."""
+    here = {path: value for path, value in values.items() if "." not in path}
+    below: dict[str, dict[str, Any]] = {}
+    for path, value in values.items():
+        head, _, rest = path.partition(".")
+        if rest:
+            below.setdefault(head, {})[rest] = value
+    for head, rest_values in below.items():
+        here[head] = with_values(noun[head] if isinstance(noun, dict) else getattr(noun, head), rest_values)
+    return {**noun, **here} if isinstance(noun, dict) else dataclasses.replace(noun, **here)
+
+
+def filled(case: Case) -> Filled:
+    """The case with every gap worked out or taken from the catalogue, each entry with its origin."""
+    home, home_known = _with_gaps_filled(case.home, typical.home_gaps(case.home))
+    leakage, leakage_known = _with_gaps_filled(case.leakage, typical.leakage_gaps(case.leakage, home))
+    fuel = fuel_row(case.heating.fuel)
+    heating, heating_known = _with_gaps_filled(case.heating, {"efficiency": fuel["efficiency"]})
+    prices, prices_known = _with_gaps_filled(
+        case.prices,
+        {
+            "electricity": electricity_row()["price"],
+            "electricity_standing": electricity_row()["standing"],
+            "electricity_carbon": electricity_row()["carbon"],
+            "fuel": fuel["price"],
+            "fuel_standing": fuel["standing"],
+            "fuel_carbon": fuel["carbon"],
+            "hot_water": typical.hot_water(home),
+        },
+    )
+    air, air_known = _with_gaps_filled(case.air, typical.air_gaps(case.air, home))
+    options, known = {}, {}
+    for name, option in case.options.items():
+        gaps = {**option_row(option.kind), **typical.option_gaps(option, home, air)}
+        options[name], found = _with_gaps_filled(option, gaps)
+        known.update({f"options.{name}.{path}": origin for path, origin in found.items()})
+    for prefix, found in (
+        ("home", home_known), ("leakage", leakage_known), ("heating", heating_known), ("prices", prices_known),
+        ("air", air_known),
+    ):  # fmt: skip
+        known.update({f"{prefix}.{path}": origin for path, origin in found.items()})
+    whole = dataclasses.replace(
+        case, home=home, leakage=leakage, heating=heating, prices=prices, air=air, options=options
+    )
+    return Filled(case=whole, origins=_origins(case, whole, known))
+
+
+def _with_gaps_filled(noun: Any, gaps: Mapping[str, Known]) -> tuple[Any, dict[str, Known]]:
+    paths = {item.path for item in declared(type(noun))}
+    used = {path: known for path, known in gaps.items() if path in paths and value_at(noun, path) is None}
+    return with_values(noun, {path: known.value for path, known in used.items()}), used
+
+
+def every_field(case: Case) -> Iterator[tuple[str, Declared]]:
+    """Every declared entry of a case with its dotted path, those of its options included."""
+    for item in declared(Case):
+        yield item.path, item
+    for name in case.options:
+        for item in declared(Option):
+            yield f"options.{name}.{item.path}", item
+
+
+def _origins(given: Case, whole: Case, known: Mapping[str, Known]) -> dict[str, Origin]:
+    origins = {}
+    for path, item in every_field(whole):
+        value = value_at(whole, path)
+        if path in known:
+            tag, source = known[path].tag, known[path].source
+        elif value_at(given, path) is not None and value_at(given, path) != item.default:
+            tag, source = given.tags.get(path, "measured"), "entered"
+        else:
+            tag, source = given.tags.get(path, item.spec.tag), item.spec.source
+        origins[path] = Origin(path, value, item.unit, item.spec.meaning, tag, source)
+    if "leakage.value" in origins and whole.leakage.basis is not None:
+        origins["leakage.value"] = dataclasses.replace(origins["leakage.value"], tag=whole.leakage.basis)
+    return origins

@@ -1,0 +1,184 @@
+"""What does a filled case say in SI, ready for the corridor?
+
+The only place where words and trade units of a case become the numbers that the physics takes. Every number may be a
+float or a column (n, 1) of homes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from estimator.air import ducts, leakage
+from estimator.air.infiltration import Setting
+from estimator.inputs.case import Case
+from estimator.inputs.catalogue import option_fact
+from estimator.inputs.home import Home, Leakage
+from estimator.inputs.option import Ducts, Option
+from estimator.survey.typical import by_word
+from estimator.units import from_m3h, from_mm, from_mm2, from_percent, from_watt_per_lps
+
+_SHELTER_CLASS = {"none": 1, "few": 2, "some": 3, "much": 4, "full": 5}
+_YES = {"yes": 1, "no": 0, "unknown": 0}
+_CRAWLSPACE = {"slab": 0, "basement": 0, "crawlspace": 1}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class HomeNumbers:
+    """The home in SI: areas m², volume m³, W/K, Wh/K, W, °C, m³/s."""
+
+    volume: Any
+    leakage_area: Any
+    setting: Setting
+    infiltration_model: str
+    fabric_loss: Any
+    heat_capacity: Any
+    apertures: tuple[Any, Any, Any, Any]
+    internal_gains: Any
+    temp_in: Any
+    required: Any
+    top_up: bool
+    fixed_base: Any | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class State:
+    """One running state of an option: its share of all hours (0 to 1) and its fan flows [m³/s]."""
+
+    share: Any
+    supply: Any
+    extract: Any
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class DuctConductances:
+    """Conductance U' L of each duct to its surroundings [W/K]."""
+
+    intake: Any
+    exhaust: Any
+    supply: Any
+    extract: Any
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class OptionNumbers:
+    """A ventilation option in SI: flows m³/s, area m², specific fan power W/(m³/s), W, °C, fractions."""
+
+    states: tuple[State, ...]
+    ventilator_leakage_area: Any
+    effectiveness: Any
+    reference_flow: Any
+    fan_power: Any
+    fan_exponent: Any
+    standby: Any
+    fan_heat_useful: Any
+    preheat_to: Any | None
+    throttle_at: Any | None
+    outside: bool
+    zone_factor: Any
+    ducts: DuctConductances
+
+
+def home_numbers(case: Case) -> HomeNumbers:
+    """The home of a filled case."""
+    home, leaks = case.home, case.leakage
+    return HomeNumbers(
+        volume=home.volume,
+        leakage_area=home_leakage_area(home, leaks),
+        setting=Setting(
+            storeys=home.storeys,
+            shelter=by_word(_SHELTER_CLASS, leaks.shelter),
+            flue=by_word(_YES, home.open_flue),
+            crawlspace=by_word(_CRAWLSPACE, leaks.ground),
+            exponent=leaks.exponent,
+        ),
+        infiltration_model=leaks.model,
+        fabric_loss=home.fabric_loss,
+        heat_capacity=home.heat_capacity,
+        apertures=(home.aperture_north, home.aperture_east, home.aperture_south, home.aperture_west),
+        internal_gains=home.internal_gains,
+        temp_in=home.indoor_temperature,
+        required=from_m3h(_number(case.air.entered)),
+        top_up=case.air.no_option_short == "yes",
+        fixed_base=case.heating.base_temperature if case.heating.mode == "fixed base" else None,
+    )
+
+
+def home_leakage_area(home: Home, leaks: Leakage) -> Any:
+    """Effective leakage area [m²] of a filled home, from whatever its test or estimate names."""
+    value = _number(leaks.value)
+    if leaks.measure == "n50":
+        flow, pressure = from_m3h(value * _number(home.volume)), leakage.TEST_PRESSURE
+    elif leaks.measure == "q4":
+        flow, pressure = from_m3h(value * _number(home.envelope_area)), leakage.REFERENCE_PRESSURE
+    else:
+        flow, pressure = from_m3h(value * _number(home.envelope_area)), leakage.TEST_PRESSURE
+    return leakage.leakage_area(flow, pressure=pressure, exponent=leaks.exponent)
+
+
+def option_numbers(option: Option) -> OptionNumbers:
+    """One option of a filled case."""
+    unit = option.unit
+    return OptionNumbers(
+        states=running_states(option),
+        ventilator_leakage_area=leakage.ventilator_leakage_area(from_mm2(_number(option.flows.ventilator_area))),
+        effectiveness=from_percent(_number(unit.effectiveness)) * _number(unit.in_use_factor),
+        reference_flow=from_m3h(_number(unit.reference_flow)),
+        fan_power=from_watt_per_lps(_number(unit.fan_power)),
+        fan_exponent=unit.fan_exponent,
+        standby=unit.standby,
+        fan_heat_useful=from_percent(_number(unit.fan_heat_useful)),
+        preheat_to=unit.frost_set_point if unit.frost == "pre-heater" else None,
+        throttle_at=unit.frost_set_point if unit.frost == "throttle" else None,
+        outside=option.ducts.standing == "outside",
+        zone_factor=option.ducts.zone_factor,
+        ducts=_duct_conductances(option.ducts),
+    )
+
+
+def running_states(option: Option) -> tuple[State, ...]:
+    """Ordinary use, boost and rest with their shares of the year, which sum to one.
+
+    Residual imbalance takes air from the supply side (extract exceeds supply) where it is positive. Boost keeps the
+    proportion of supply to extract.
+    """
+    flows = option.flows
+    running = from_percent(_number(flows.running_share))
+    boosted = np.minimum(from_percent(_number(flows.boost_share)), running)
+    supply, extract = from_m3h(_number(flows.supply)), from_m3h(_number(flows.extract))
+    both = option_fact(option.kind, "supplies") and option_fact(option.kind, "extracts")
+    if both:
+        imbalance = from_percent(_number(flows.imbalance))
+        supply = supply * (1.0 - np.maximum(imbalance, 0.0))
+        extract = extract * (1.0 - np.maximum(-imbalance, 0.0))
+    larger = np.maximum(supply, extract)
+    boost = np.divide(from_m3h(_number(flows.boost_flow)), larger, out=np.ones(np.shape(larger)), where=larger > 0.0)
+    return tuple(
+        state
+        for state in (
+            State(share=running - boosted, supply=supply, extract=extract),
+            State(share=boosted, supply=supply * boost, extract=extract * boost),
+            State(share=1.0 - running, supply=supply * 0.0, extract=extract * 0.0),
+        )
+        if np.any(state.share > 0.0)
+    )
+
+
+def _duct_conductances(entry: Ducts) -> DuctConductances:
+    per_metre = ducts.linear_transmittance(
+        bore=from_mm(_number(entry.bore)),
+        insulation=from_mm(_number(entry.insulation)),
+        conductivity=entry.conductivity,
+    )
+    return DuctConductances(
+        intake=per_metre * entry.intake,
+        exhaust=per_metre * entry.exhaust,
+        supply=per_metre * entry.supply,
+        extract=per_metre * entry.extract,
+    )
+
+
+def _number(value: Any) -> Any:
+    return np.asarray(value, dtype=float)

@@ -1,0 +1,192 @@
+"""What is a home taken to be where nobody has measured?
+
+Each function returns, by dotted path, the values for entries left out. Numbers may be columns (n, 1) of homes; a choice
+may be an array of words, one for each home.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+import numpy as np
+
+from estimator.air import requirement
+from estimator.inputs.case import AirNeed
+from estimator.inputs.catalogue import Known, option_fact, option_row, table
+from estimator.inputs.home import Home, Leakage
+from estimator.inputs.option import Option
+from estimator.inputs.quantity import Tag
+from estimator.units import to_m3h
+
+
+def by_word(values: Mapping[str, Any], word: Any) -> Any:
+    """The value of a word, or of every word of an array."""
+    if isinstance(word, str):
+        return values[word]
+    keys = list(values)
+    column = np.asarray([values[key] for key in keys])
+    places = {key: place for place, key in enumerate(keys)}
+    index = np.vectorize(places.__getitem__, otypes=[np.intp])(word)
+    return column[index]
+
+
+def _typical(value: Any, how: str, tag: Tag = "typical") -> Known:
+    return Known(value, tag, f"worked out from {how}")
+
+
+def _ages() -> Mapping[str, Mapping[str, Any]]:
+    ages: Mapping[str, Mapping[str, Any]] = table("homes")["age"]
+    return ages
+
+
+def _shares() -> Mapping[str, float]:
+    shares: Mapping[str, float] = table("homes")["shares"]
+    return shares
+
+
+def _plan(home: Home, height: Any) -> tuple[Any, Any]:
+    """Footprint and outer wall area [m²] of a rectangle with the declared aspect."""
+    footprint = home.floor_area / np.asarray(home.storeys)
+    aspect = _shares()["aspect"]
+    perimeter = 2.0 * (aspect + 1.0) * np.sqrt(footprint / aspect)
+    return footprint, perimeter * height * home.storeys
+
+
+def fabric_loss(home: Home) -> Any:
+    """Heat loss of the fabric [W/K] from age, construction, form and size."""
+    footprint, walls = _plan(home, home.ceiling_height)
+    form = table("homes")["form"]
+    exposed = {
+        part: by_word({name: row[part] for name, row in form.items()}, home.form) for part in ("walls", "roof", "floor")
+    }
+    u = {
+        part: by_word({age: row[part] for age, row in _ages().items()}, home.age)
+        for part in ("roof", "floor", "window", "bridges")
+    }
+    pairs = {f"{age}|{wall}": value for age, row in _ages().items() for wall, value in row["wall"].items()}
+    if isinstance(home.age, str) and isinstance(home.construction, str):
+        pair: Any = f"{home.age}|{home.construction}"
+    else:
+        pair = np.char.add(np.char.add(np.asarray(home.age, dtype=str), "|"), np.asarray(home.construction, dtype=str))
+    windows = _shares()["openings"] * home.floor_area
+    wall_area = np.maximum(walls * exposed["walls"] - windows, 0.0)
+    roof_area, floor_area = footprint * exposed["roof"], footprint * exposed["floor"]
+    bridges = u["bridges"] * (wall_area + windows + roof_area + floor_area)
+    return (
+        by_word(pairs, pair) * wall_area
+        + u["window"] * windows
+        + u["roof"] * roof_area
+        + u["floor"] * floor_area
+        + bridges
+    )
+
+
+def home_gaps(home: Home) -> dict[str, Known]:
+    """Volume, envelope, rooms, people, fabric, mass, sun and gains of a home."""
+    homes = table("homes")
+    source = homes["source"]
+    volume = home.floor_area * home.ceiling_height
+    footprint, walls = _plan(home, home.ceiling_height)
+    bedrooms = np.asarray(home.bedrooms)
+    people = np.clip(bedrooms, 1, 5) * 1.0 if home.people is None else home.people
+    mass = by_word(homes["construction"], home.construction) if home.mass is None else home.mass
+    capacity = by_word(homes["mass"], mass) * home.floor_area / 3.6
+    side = _shares()["aperture"] * home.floor_area / 4.0
+    gains = _shares()["gain_per_person"] * people + _shares()["gain_per_area"] * home.floor_area
+    gaps = {
+        "volume": _typical(volume, "floor area and ceiling height"),
+        "envelope_area": _typical(walls + 2.0 * footprint, "floor area, storeys and height, a plain rectangle"),
+        "habitable_rooms": _typical(bedrooms + 1 + (bedrooms >= 4), "bedrooms", "assumed"),
+        "people": _typical(people, "bedrooms", "assumed"),
+        "fabric_loss": _typical(fabric_loss(home), f"age, construction, form and size; U-values {source}"),
+        "mass": _typical(mass, "construction"),
+        "heat_capacity": _typical(capacity, "floor area and mass class of ISO 13790:2008"),
+        "internal_gains": _typical(gains, "people and floor area", "assumed"),
+    }
+    for side_name in ("north", "east", "south", "west"):
+        gaps[f"aperture_{side_name}"] = _typical(side, "floor area, windows on all four sides alike", "assumed")
+    return {path: Known(_scalar(known.value), known.tag, known.source) for path, known in gaps.items()}
+
+
+def _scalar(value: Any) -> Any:
+    """A plain number where there is one home, so that a filled case can be written to a file."""
+    return (
+        value.item() if isinstance(value, np.generic) or (isinstance(value, np.ndarray) and value.ndim == 0) else value
+    )
+
+
+def leakage_range(home: Home) -> tuple[Any, Any, Any]:
+    """Low, typical and high q50 [m³/(h m²)] of an untested home of this age."""
+    low, middle, high = (
+        by_word({age: row["leakage"][place] for age, row in _ages().items()}, home.age) for place in range(3)
+    )
+    return low, middle, high
+
+
+def leakage_gaps(leakage: Leakage, home: Home) -> dict[str, Known]:
+    """Leakage by age where no test was entered, and what a figure rests on."""
+    estimated = leakage.measure == "estimate"
+    basis: Tag = "typical" if estimated else "assumed"
+    source = f"age; {table('homes')['source']}"
+    gaps = {"basis": Known(basis, basis, "no test entered" if estimated else "a figure whose basis was not said")}
+    if estimated:
+        gaps["value"] = _typical(_scalar(leakage_range(home)[1]), source)
+    return gaps
+
+
+def hot_water(home: Home) -> Known:
+    """Useful heat for hot water [kWh a year] from people."""
+    shares = _shares()
+    value = shares["hot_water_base"] + shares["hot_water_per_person"] * np.asarray(home.people)
+    return _typical(_scalar(value), "people", "assumed")
+
+
+def air_gaps(air: AirNeed, home: Home) -> dict[str, Known]:
+    """The air the home needs [m³/h] by its rule set."""
+    if air.rule not in requirement.RULES:
+        return {}
+    rate = requirement.RULES[air.rule](
+        floor_area=home.floor_area,
+        bedrooms=home.bedrooms,
+        people=home.people,
+        habitable_rooms=home.habitable_rooms,
+    )
+    return {"entered": _typical(_scalar(to_m3h(rate)), f"the rule set {air.rule}")}
+
+
+def option_gaps(option: Option, home: Home, air: AirNeed) -> dict[str, Known]:
+    """Flows, ventilators, reference flow and name of an option, from the home and the air it needs [m³/h]."""
+    rates = requirement.CONTINUOUS_HIGH_EXTRACT
+    need, how = air.entered, "the air the home needs"
+    if option_fact(option.kind, "flow_from") == "intermittent rates":
+        rates, how = (
+            requirement.INTERMITTENT_EXTRACT,
+            "the extract rates of fans in kitchen, bathroom, utility room, toilet",
+        )
+    wet = to_m3h(
+        requirement.wet_room_extract(
+            kitchens=1,
+            bathrooms=home.bathrooms,
+            utility_rooms=home.utility_rooms,
+            toilets=home.toilets,
+            rates=rates,
+        )
+    )
+    ordinary = wet if rates is requirement.INTERMITTENT_EXTRACT else need
+    supplies, extracts = option_fact(option.kind, "supplies"), option_fact(option.kind, "extracts")
+    supply = ordinary if supplies else 0.0
+    extract = ordinary if extracts else 0.0
+    duty = np.maximum(
+        supply if option.flows.supply is None else option.flows.supply,
+        extract if option.flows.extract is None else option.flows.extract,
+    )
+    ventilators = option_row(option.kind)["flows.ventilator_area_per_room"]
+    area = ventilators.value * np.asarray(home.habitable_rooms)
+    return {
+        "flows.supply": _typical(_scalar(np.asarray(supply)), how),
+        "flows.extract": _typical(_scalar(np.asarray(extract)), how),
+        "flows.boost_flow": _typical(_scalar(np.maximum(duty, wet)), "the boost rates of the wet rooms"),
+        "flows.ventilator_area": Known(_scalar(area), ventilators.tag, f"habitable rooms; {ventilators.source}"),
+        "unit.reference_flow": _typical(_scalar(duty), "the ordinary flow: the certificate is read at duty", "assumed"),
+    }
