@@ -1,0 +1,97 @@
+"""What can be asked on the command line?
+
+Exit status 0, or 2 with every fault on the error stream and nothing on the other.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from estimator.errors import Fault, InputFaults
+from estimator.inputs.case import Case
+from estimator.inputs.casefile import case_from_text, read_case
+from estimator.inputs.schema import case_schema
+from estimator.inputs.template import commented_case, example_text
+from estimator.leak_range import over_leakage_range
+
+FAULT_STATUS = 2
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command; returns the exit status."""
+    for stream in (sys.stdout, sys.stderr):
+        # A Windows console may not be set to UTF-8; m³ and °C are.
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(encoding="utf-8")
+    options = _parser().parse_args(arguments)
+    try:
+        answer = options.command(options)
+    except InputFaults as faults:
+        print(*faults.faults, sep="\n", file=sys.stderr)
+        return FAULT_STATUS
+    print(answer)
+    return 0
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="python -m estimator",
+        description="Is heat recovery worth it in this home? Savings, carbon and payback of ways to ventilate.",
+    )
+    commands = parser.add_subparsers(required=True, metavar="command")
+    estimate = commands.add_parser("estimate", help="estimate a case file and print a table, or JSON")
+    estimate.add_argument("case", help="a case file (TOML or JSON), or 'example' for the shipped one")
+    estimate.add_argument("--climate", help="included climate by name, or any weather file, instead of the case's own")
+    estimate.add_argument("--json", action="store_true", help="one JSON document with every input and figure")
+    estimate.set_defaults(command=_estimate)
+    form = commands.add_parser("form", help="print a commented case file with every field, unit, limit and default")
+    form.set_defaults(command=lambda _: commented_case())
+    example = commands.add_parser("example", help="print the shipped example case")
+    example.set_defaults(command=lambda _: example_text())
+    schema = commands.add_parser("schema", help="print the JSON schema of a case file")
+    schema.set_defaults(command=lambda _: json.dumps(case_schema(), ensure_ascii=False, indent=1))
+    climates = commands.add_parser("climates", help="list the included climates")
+    climates.set_defaults(command=_climates)
+    return parser
+
+
+def _estimate(options: argparse.Namespace) -> str:
+    from estimator.climate.sources import load_year
+    from estimator.report import document, table
+
+    faults: list[Fault] = []
+    case, year = Case(), None
+    try:
+        case = _case(options.case)
+    except InputFaults as found:
+        faults.extend(found.faults)
+    # A climate named on the command line is looked at even when the case is faulty, so that all faults show at once.
+    if options.climate or not faults:
+        try:
+            year = load_year(options.climate or case.place.climate)
+        except InputFaults as found:
+            faults.extend(found.faults)
+    if faults or year is None:
+        raise InputFaults(faults)
+    low, result, high = over_leakage_range(case, year)
+    return document.as_json(result, (low, high)) if options.json else table.text(result, (low, high))
+
+
+def _case(name: str) -> Case:
+    if name == "example" and not Path(name).exists():
+        return case_from_text(example_text(), name="example.toml")
+    return read_case(name)
+
+
+def _climates(_: argparse.Namespace) -> str:
+    from estimator.climate.sources import names
+
+    return "\n".join(names())
+
+
+if __name__ == "__main__":
+    sys.exit(main())

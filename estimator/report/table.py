@@ -1,0 +1,114 @@
+"""How is a result read on a terminal?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from estimator.cautions import cautions
+from estimator.compare import Comparison, Result
+from estimator.leak_range import leakage_span
+from estimator.report.cash import payback, saving
+from estimator.report.document import STATEMENT
+from estimator.report.quantities import COMPARED, MONEY, YEARLY, Reported
+
+_SHOWN_INPUTS = (
+    "home.floor_area", "home.fabric_loss", "home.indoor_temperature", "leakage.value", "air.entered", "heating.fuel",
+    "heating.efficiency", "prices.fuel", "prices.electricity",
+)  # fmt: skip
+_DECIMALS = {"years": 1, "W/(m³/h)": 2, "kWh/kWh": 1, "°C": 1}
+
+
+def text(result: Result, ends: tuple[Result, Result]) -> str:
+    """The result as a readable text: first the answer with its range, then what it rests on, then cautions.
+
+    `ends` are the same case at the low and the high end of its leakage.
+    """
+    done = result.estimate
+    currency = done.case.prices.currency
+    parts = [
+        *_answers(result, ends),
+        f"The range is that of the home's leakage alone: {leakage_span(done.case).words}.",
+        "",
+        *_grid(
+            ("a year", *[option.label for option in done.options.values()], "unit"),
+            ([item.meaning, *[_shown(item, item.read(o), currency) for o in done.options.values()], _unit(item, currency)]
+             for item in YEARLY),
+        ),
+        "",
+        *_comparison_grid("against " + done.options[done.case.baseline].label, result.against_baseline, currency),
+        "",
+        *_comparison_grid("against " + done.options[done.case.today].label, result.against_today, currency),
+        "",
+        "The inputs that decide most (all of them: --json)",
+        *_grid(
+            ("input", "value", "unit", "rests on", "source"),
+            ([o.meaning, _value(o.value), o.unit, o.tag, o.source]
+             for o in (done.origins[path] for path in _SHOWN_INPUTS)),
+        ),
+        "",
+        f"Weather: {done.year.name}. {done.year.source}.",
+        *(f"Repaired: {repair}" for repair in done.year.repairs),
+        f"Prices: {done.case.prices.dated}.",
+        "",
+        "Cautions: local codes and licensed trades come first",
+        *(f"- {caution.words} Ask: {caution.ask}." for caution in cautions(done.case)),
+        "",
+        STATEMENT,
+    ]  # fmt: skip
+    return "\n".join(parts)
+
+
+def _answers(result: Result, ends: tuple[Result, Result]) -> Iterable[str]:
+    currency = result.estimate.case.prices.currency
+    for which in ("against_baseline", "against_today"):
+        for name, found in getattr(result, which).items():
+            yield answer(found, [getattr(end, which)[name] for end in ends], currency)
+
+
+def answer(comparison: Comparison, ends: Sequence[Comparison], currency: str) -> str:
+    """One comparison as a sentence with its range and its baseline."""
+    savings = [found.net_saving for found in (comparison, *ends)]
+    sentence = (
+        f"{comparison.option_label}, against {comparison.baseline_label}: "
+        f"{saving(min(savings), max(savings), currency)} after upkeep. It {payback(comparison.simple_payback, life=comparison.life)}."
+    )
+    if comparison.extra_fresh_air > 0 and comparison.bill_saving < 0:
+        sentence += " The home gets more fresh air than with it, and pays to warm it."
+    return sentence
+
+
+def _comparison_grid(title: str, found: dict[str, Comparison], currency: str) -> Sequence[str]:
+    rows = [
+        [item.meaning, *[_shown(item, item.read(c), currency) for c in found.values()], _unit(item, currency)]
+        for item in COMPARED
+    ]
+    rows.append(["payback in words", *[payback(c.simple_payback, life=c.life) for c in found.values()], ""])
+    return _grid((title, *[c.option_label for c in found.values()], "unit"), rows)
+
+
+def _unit(item: Reported, currency: str) -> str:
+    return currency if item.unit == MONEY else item.unit
+
+
+def _shown(item: Reported, value: float, currency: str) -> str:
+    if value != value or value in (float("inf"), float("-inf")):
+        return "never" if item.key == "simple_payback" else "-"
+    return f"{value:,.{_DECIMALS.get(item.unit, 0)}f}"
+
+
+def _value(value: object) -> str:
+    return f"{value:,.4g}" if isinstance(value, float) else str(value)
+
+
+def _grid(head: Sequence[str], rows: Iterable[Sequence[str]]) -> list[str]:
+    cells = [list(head), *[list(row) for row in rows]]
+    widths = [max(len(row[column]) for row in cells) for column in range(len(head))]
+    numeric = range(1, len(head) - 1)
+    lines = [
+        "  ".join(
+            cell.rjust(widths[column]) if column in numeric else cell.ljust(widths[column])
+            for column, cell in enumerate(row)
+        ).rstrip()
+        for row in cells
+    ]
+    return [lines[0], "-" * len(lines[0]), *lines[1:]]
