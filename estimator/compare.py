@@ -40,7 +40,7 @@ class Comparison:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Result:
-    """The estimate and its comparisons: each option but the baseline against it, and against the house as it is today."""
+    """The estimate and its comparisons: every other option against the baseline, and against the house as today."""
 
     estimate: Estimate
     against_baseline: dict[str, Comparison]

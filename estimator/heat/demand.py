@@ -28,7 +28,7 @@ def time_constant(heat_capacity: Numeric, loss_coefficient: Numeric) -> Any:
 @lru_cache(maxsize=8)
 def _delays(rows: int) -> NDArray[np.complex128]:
     turns = np.arange(rows // 2 + 1) / rows
-    return np.exp(-2j * np.pi * turns)
+    return np.asarray(np.exp(-2j * np.pi * turns))
 
 
 def remembered(load: Array, *, memory: Numeric, step: float) -> Array:

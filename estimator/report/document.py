@@ -12,6 +12,7 @@ from estimator.leak_range import leakage_span
 from estimator.monthly import Months, months
 from estimator.report.cash import payback
 from estimator.report.quantities import COMPARED, MONTHLY, YEARLY
+from estimator.report.remarks import remarks
 
 DOCUMENT_VERSION = 1
 STATEMENT = (
@@ -63,6 +64,7 @@ def document(result: Result, ends: tuple[Result, Result]) -> dict[str, Any]:
             }
             for which in ("against_baseline", "against_today")
         },
+        "remarks": list(remarks(result)),
         "cautions": [
             {"key": caution.key, "words": caution.words, "ask": caution.ask} for caution in cautions(done.case)
         ],

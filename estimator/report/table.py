@@ -6,10 +6,12 @@ from collections.abc import Iterable, Sequence
 
 from estimator.cautions import cautions
 from estimator.compare import Comparison, Result
+from estimator.estimate import OptionYear
 from estimator.leak_range import leakage_span
 from estimator.report.cash import payback, saving
 from estimator.report.document import STATEMENT
 from estimator.report.quantities import COMPARED, MONEY, YEARLY, Reported
+from estimator.report.remarks import remarks
 
 _SHOWN_INPUTS = (
     "home.floor_area", "home.fabric_loss", "home.indoor_temperature", "leakage.value", "air.entered", "heating.fuel",
@@ -28,12 +30,9 @@ def text(result: Result, ends: tuple[Result, Result]) -> str:
     parts = [
         *_answers(result, ends),
         f"The range is that of the home's leakage alone: {leakage_span(done.case).words}.",
+        *remarks(result),
         "",
-        *_grid(
-            ("a year", *[option.label for option in done.options.values()], "unit"),
-            ([item.meaning, *[_shown(item, item.read(o), currency) for o in done.options.values()], _unit(item, currency)]
-             for item in YEARLY),
-        ),
+        *_yearly_grid(list(done.options.values()), currency),
         "",
         *_comparison_grid("against " + done.options[done.case.baseline].label, result.against_baseline, currency),
         "",
@@ -68,13 +67,22 @@ def _answers(result: Result, ends: tuple[Result, Result]) -> Iterable[str]:
 def answer(comparison: Comparison, ends: Sequence[Comparison], currency: str) -> str:
     """One comparison as a sentence with its range and its baseline."""
     savings = [found.net_saving for found in (comparison, *ends)]
+    returned = payback(comparison.simple_payback, life=comparison.life)
     sentence = (
         f"{comparison.option_label}, against {comparison.baseline_label}: "
-        f"{saving(min(savings), max(savings), currency)} after upkeep. It {payback(comparison.simple_payback, life=comparison.life)}."
+        f"{saving(min(savings), max(savings), currency)} after upkeep. It {returned}."
     )
     if comparison.extra_fresh_air > 0 and comparison.bill_saving < 0:
         sentence += " The home gets more fresh air than with it, and pays to warm it."
     return sentence
+
+
+def _yearly_grid(options: Sequence[OptionYear], currency: str) -> Sequence[str]:
+    rows = [
+        [item.meaning, *[_shown(item, item.read(o), currency) for o in options], _unit(item, currency)]
+        for item in YEARLY
+    ]
+    return _grid(("a year", *[option.label for option in options], "unit"), rows)
 
 
 def _comparison_grid(title: str, found: dict[str, Comparison], currency: str) -> Sequence[str]:

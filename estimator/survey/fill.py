@@ -5,7 +5,7 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, cast
 
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import Known, electricity_row, fuel_row, option_row
@@ -92,7 +92,7 @@ def filled(case: Case) -> Filled:
 
 
 def _with_gaps_filled(noun: Any, gaps: Mapping[str, Known]) -> tuple[Any, dict[str, Known]]:
-    paths = {item.path for item in declared(type(noun))}
+    paths = {item.path for item in declared(cast(type, type(noun)))}
     used = {path: known for path, known in gaps.items() if path in paths and value_at(noun, path) is None}
     return with_values(noun, {path: known.value for path, known in used.items()}), used
 

@@ -170,7 +170,7 @@ def _duct_conductances(entry: Ducts) -> DuctConductances:
     per_metre = ducts.linear_transmittance(
         bore=from_mm(_number(entry.bore)),
         insulation=from_mm(_number(entry.insulation)),
-        conductivity=entry.conductivity,
+        conductivity=_number(entry.conductivity),
     )
     return DuctConductances(
         intake=per_metre * entry.intake,

@@ -31,6 +31,13 @@ def by_word(values: Mapping[str, Any], word: Any) -> Any:
     return column[index]
 
 
+def _chosen(columns: Mapping[str, Any], word: Any) -> Any:
+    """From values of every word, each a number or a column, those of the word of each home."""
+    if isinstance(word, str):
+        return columns[word]
+    return np.select([np.asarray(word) == key for key in columns], list(columns.values()))
+
+
 def _typical(value: Any, how: str, tag: Tag = "typical") -> Known:
     return Known(value, tag, f"worked out from {how}")
 
@@ -64,17 +71,16 @@ def fabric_loss(home: Home) -> Any:
         part: by_word({age: row[part] for age, row in _ages().items()}, home.age)
         for part in ("roof", "floor", "window", "bridges")
     }
-    pairs = {f"{age}|{wall}": value for age, row in _ages().items() for wall, value in row["wall"].items()}
-    if isinstance(home.age, str) and isinstance(home.construction, str):
-        pair: Any = f"{home.age}|{home.construction}"
-    else:
-        pair = np.char.add(np.char.add(np.asarray(home.age, dtype=str), "|"), np.asarray(home.construction, dtype=str))
+    by_construction = {
+        wall: by_word({age: row["wall"][wall] for age, row in _ages().items()}, home.age)
+        for wall in table("homes")["construction"]
+    }
     windows = _shares()["openings"] * home.floor_area
     wall_area = np.maximum(walls * exposed["walls"] - windows, 0.0)
     roof_area, floor_area = footprint * exposed["roof"], footprint * exposed["floor"]
     bridges = u["bridges"] * (wall_area + windows + roof_area + floor_area)
     return (
-        by_word(pairs, pair) * wall_area
+        _chosen(by_construction, home.construction) * wall_area
         + u["window"] * windows
         + u["roof"] * roof_area
         + u["floor"] * floor_area
@@ -155,6 +161,10 @@ def air_gaps(air: AirNeed, home: Home) -> dict[str, Known]:
     return {"entered": _typical(_scalar(to_m3h(rate)), f"the rule set {air.rule}")}
 
 
+def _given(entered: Any, otherwise: Any) -> Any:
+    return np.asarray(otherwise if entered is None else entered, dtype=float)
+
+
 def option_gaps(option: Option, home: Home, air: AirNeed) -> dict[str, Known]:
     """Flows, ventilators, reference flow and name of an option, from the home and the air it needs [m³/h]."""
     rates = requirement.CONTINUOUS_HIGH_EXTRACT
@@ -177,10 +187,7 @@ def option_gaps(option: Option, home: Home, air: AirNeed) -> dict[str, Known]:
     supplies, extracts = option_fact(option.kind, "supplies"), option_fact(option.kind, "extracts")
     supply = ordinary if supplies else 0.0
     extract = ordinary if extracts else 0.0
-    duty = np.maximum(
-        supply if option.flows.supply is None else option.flows.supply,
-        extract if option.flows.extract is None else option.flows.extract,
-    )
+    duty = np.maximum(_given(option.flows.supply, supply), _given(option.flows.extract, extract))
     ventilators = option_row(option.kind)["flows.ventilator_area_per_room"]
     area = ventilators.value * np.asarray(home.habitable_rooms)
     return {

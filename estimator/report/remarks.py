@@ -1,0 +1,59 @@
+"""What must be said about the air of each option before its money?"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from estimator.compare import Result
+from estimator.estimate import OptionYear
+from estimator.report.figures import flow, share
+
+# Below this share of a flow a difference is rounding or commissioning tolerance, not a finding.
+_TOLERANCE = 0.01
+# A share of hours that is worth a sentence.
+_WORTH_SAYING = 0.02
+
+
+def remarks(result: Result) -> tuple[str, ...]:
+    """Sentences about air, worst first: fans below the required rate, hours short without windows, surplus air."""
+    done = result.estimate
+    required = float(done.home.required)
+    found = []
+    for option in done.options.values():
+        if option.name != done.case.today:
+            found.extend(_too_small(option, required))
+    for option in done.options.values():
+        found.extend(_short(option, topped_up=done.home.top_up and option.name != done.case.today))
+    for option in done.options.values():
+        found.extend(_surplus(option, required))
+    return tuple(found)
+
+
+def _too_small(option: OptionYear, required: float) -> list[str]:
+    """The fans alone, in ordinary use, against the required rate."""
+    ordinary = option.numbers.states[0]
+    moved = float(np.max([np.squeeze(ordinary.supply), np.squeeze(ordinary.extract)]))
+    if not 0.0 < moved < required * (1.0 - _TOLERANCE):
+        return []
+    return [
+        f"{option.label} is set to {flow(moved)}, less than the {flow(required)} that the home needs: "
+        "set it higher or choose a larger unit."
+    ]
+
+
+def _short(option: OptionYear, *, topped_up: bool) -> list[str]:
+    hours = float(np.mean(option.air.short))
+    if hours < _WORTH_SAYING:
+        return []
+    remedy = "windows make up for it in this estimate" if topped_up else "nothing makes up for it in this estimate"
+    return [f"{option.label} brings less air than the home needs in {share(hours)} of all hours; {remedy}."]
+
+
+def _surplus(option: OptionYear, required: float) -> list[str]:
+    mean = float(np.mean(option.air.delivered))
+    if mean <= required * 1.1:
+        return []
+    return [
+        f"{option.label} brings {flow(mean)} on average, more than the {flow(required)} needed: "
+        "warming the surplus is part of its own cost."
+    ]
