@@ -6,6 +6,7 @@ first axis, time on the last, so that one home and a column of many take the sam
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -76,8 +77,19 @@ def home_year(home: HomeNumbers, year: ClimateYear) -> HomeYear:
     )
 
 
-def air_year(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, *, top_up: bool) -> AirYear:
-    """Flows, recovered heat and electricity of an option: each running state by itself, then averaged by its share."""
+def air_year(
+    home: HomeNumbers,
+    option: OptionNumbers,
+    shared: HomeYear,
+    *,
+    top_up: bool,
+    join: Callable[..., Any] = joining.envelope_flow,
+) -> AirYear:
+    """Flows, recovered heat and electricity of an option: each running state by itself, then averaged by its share.
+
+    join: how infiltration and unbalanced fan flow make the air through the envelope; quadrature unless another
+    published way is to stand beside it.
+    """
     area = home.leakage_area + option.ventilator_leakage_area
     infiltration = area * shared.specific_infiltration
     rows = shared.temp_difference.shape[-1]
@@ -92,7 +104,7 @@ def air_year(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, *, top_
     for number, state in enumerate(option.states):
         through = joining.balanced_flow(state.supply, state.extract)
         unbalanced = joining.unbalanced_flow(state.supply, state.extract)
-        around = joining.envelope_flow(infiltration, unbalanced=unbalanced)
+        around = join(infiltration, unbalanced=unbalanced)
         missing = np.maximum(home.required - (around + through), 0.0)
         back = _recovered(home, option, state, shared, through)
         envelope = envelope + state.share * around

@@ -4,16 +4,11 @@ import dataclasses
 
 import pytest
 
-from estimator import Case, case_from_text, case_to_toml, load_year, run
+from estimator import Case, case_from_text, case_to_toml, run
 from estimator.climate.year import ClimateYear
 from estimator.inputs.home import Home, Leakage
 from estimator.leak_range import house_q50, leakage_span, over_leakage_range, with_q50
 from estimator.survey.fill import filled
-
-
-@pytest.fixture(scope="module")
-def year() -> ClimateYear:
-    return load_year("Inland vale")
 
 
 def with_leakage(**entries: object) -> Case:

@@ -1,0 +1,140 @@
+"""What would this home's options take and give if the home were tighter or leakier?
+
+Everything but the leakage is held: derived flows do not depend on it, so one survey and one reading of the weather
+serve all leakages, which stand as homes on the first axis.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from estimator.air import leakage
+from estimator.climate.year import ClimateYear
+from estimator.corridor import HomeYear, air_year, heat_year, home_year
+from estimator.estimate import option_capital, option_upkeep
+from estimator.inputs.case import Case
+from estimator.money import carbon, energy, worth
+from estimator.survey.fill import filled
+from estimator.survey.numbers import HomeNumbers, home_numbers, option_numbers
+from estimator.units import HOURS_PER_YEAR, Array, from_hundredths, from_m3h, from_percent, to_kwh, to_m3h
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Ground:
+    """A filled case and its weather, ready to be asked about any leakage."""
+
+    case: Case
+    year: ClimateYear
+    home: HomeNumbers
+    shared: HomeYear
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class OptionAt:
+    """One option at n leakages: arrays (n,). kWh, money and kg a year; flows m³/h; shares 0 to 1."""
+
+    heat: Array
+    electricity: Array
+    bill: Array  # heat and ventilation, standing charges and other uses left out: they are the same at every leakage
+    carbon: Array
+    own_air: Array  # mean fresh air without windows opened in thought
+    short: Array  # share of hours with less than the required air, before windows
+    through_exchanger: Array  # balanced flow per all outdoor air, windows included; nil without an exchanger
+    capital: float
+    upkeep: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Difference:
+    """An option against a named baseline at n leakages: arrays (n,); every saving is baseline minus option."""
+
+    q50: Array  # m³/(h m²)
+    n50: Array  # 1/h
+    air_changes: Array  # 1/h, mean infiltration through the leaks alone, no fans, no ventilators
+    through_exchanger: Array  # share of fresh air, 0 to 1
+    heat_saved: Array  # kWh
+    net_saving: Array  # money a year, upkeep counted
+    carbon_saving: Array  # kg
+    payback: Array  # years, infinite where nothing is saved
+    net_capital: float
+    life: float
+    option: str
+    baseline: str
+
+
+def ground(case: Case, year: ClimateYear) -> Ground:
+    """The case surveyed once and the weather read once."""
+    whole = filled(case).case
+    home = home_numbers(whole)
+    return Ground(case=whole, year=year, home=home, shared=home_year(home, year))
+
+
+def areas_of(q50: Array, case: Case) -> Array:
+    """Effective leakage areas [m²], a column (n, 1), of a filled home with these q50 [m³/(h m²)]."""
+    flow = from_m3h(np.asarray(q50, dtype=float)[:, None] * _known(case.home.envelope_area))
+    area = leakage.leakage_area(flow, pressure=leakage.TEST_PRESSURE, exponent=case.leakage.exponent)
+    return np.asarray(area)
+
+
+def option_at(place: Ground, name: str, q50: Array) -> OptionAt:
+    """One option of the case at each of the leakages q50 [m³/(h m²)], (n,)."""
+    case, option, step = place.case, place.case.options[name], place.year.weight
+    numbers = option_numbers(option)
+    home = dataclasses.replace(place.home, leakage_area=areas_of(q50, case))
+    air = air_year(home, numbers, place.shared, top_up=home.top_up and name != case.today)
+    heat = heat_year(home, numbers, place.shared, air, step=step)
+    useful = to_kwh(np.sum(heat.heat, axis=-1) * step)
+    electricity = to_kwh(np.squeeze(air.fans) * HOURS_PER_YEAR) + to_kwh(np.sum(air.preheater, axis=-1) * step)
+    fuel = energy.fuel_energy(useful, efficiency=from_percent(_known(case.heating.efficiency)))
+    prices = case.prices
+    bill = fuel * from_hundredths(_known(prices.fuel)) + electricity * from_hundredths(_known(prices.electricity))
+    burnt = carbon.emission(fuel, factor=_known(prices.fuel_carbon))
+    drawn = carbon.emission(electricity, factor=_known(prices.electricity_carbon))
+    recovers = bool(np.any(numbers.effectiveness > 0.0))
+    through = np.mean(air.balanced, axis=-1) / np.mean(air.delivered, axis=-1)
+    return OptionAt(
+        heat=useful,
+        electricity=electricity,
+        bill=bill,
+        carbon=burnt + drawn,
+        own_air=to_m3h(np.mean(air.envelope + air.balanced, axis=-1)),
+        short=np.mean(air.short, axis=-1),
+        through_exchanger=through if recovers else np.zeros_like(through),
+        capital=option_capital(option.cost),
+        upkeep=option_upkeep(option.cost),
+    )
+
+
+def difference_at(place: Ground, q50: Array, *, option: str, baseline: str) -> Difference:
+    """An option against a baseline, both at each of the leakages q50 [m³/(h m²)], (n,)."""
+    leak = np.atleast_1d(np.asarray(q50, dtype=float))
+    ours, theirs = option_at(place, option, leak), option_at(place, baseline, leak)
+    net_saving = theirs.bill - ours.bill - (ours.upkeep - theirs.upkeep)
+    net_capital = ours.capital - theirs.capital
+    home = place.case.home
+    volume = _known(home.volume)
+    infiltration = np.mean(areas_of(leak, place.case) * place.shared.specific_infiltration, axis=-1)
+    return Difference(
+        q50=leak,
+        n50=leak * _known(home.envelope_area) / volume,
+        air_changes=to_m3h(infiltration) / volume,
+        through_exchanger=ours.through_exchanger,
+        heat_saved=theirs.heat - ours.heat,
+        net_saving=net_saving,
+        carbon_saving=theirs.carbon - ours.carbon,
+        payback=np.asarray(worth.simple_payback(net_capital, net_saving=net_saving)),
+        net_capital=net_capital,
+        life=place.case.worth.life,
+        option=option,
+        baseline=baseline,
+    )
+
+
+def _known(value: Any) -> Any:
+    if value is None:
+        raise ValueError("an entry was left open: only a filled case can be asked")
+    return value
