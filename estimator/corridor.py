@@ -156,9 +156,7 @@ def _recovered(
     common = {
         "temp_in": home.temp_in,
         "effectiveness": exchanger.effectiveness_at_duty(
-            option.effectiveness,
-            reference_flow=option.reference_flow,
-            flow=np.maximum(state.supply, state.extract),
+            option.effectiveness, reference_flow=option.reference_flow, supply=state.supply, extract=state.extract
         ),
         "ducts": shares,
         "capacity_supply": capacity * state.supply,

@@ -110,6 +110,13 @@ def outside_envelope(
         effectiveness = throttled(
             effectiveness, temp_in=extract, entering=entering, set_point=throttle_at, flow_ratio=flow_ratio
         )
-    leaving = entering + effectiveness * (extract - entering)
+    # Where supply exceeds extract, the balanced part exchanges and all of the supply shares what it brings.
+    met = np.divide(
+        capacity_balanced,
+        capacity_supply,
+        out=np.ones(np.broadcast(capacity_balanced, capacity_supply).shape),
+        where=capacity_supply > 0.0,
+    )
+    leaving = entering + met * effectiveness * (extract - entering)
     supply = zone + (leaving - zone) * ducts.supply
-    return Recovered(capacity_balanced * (supply - temp_out), preheater, entering)
+    return Recovered(capacity_supply * (supply - temp_out), preheater, entering)
