@@ -34,6 +34,7 @@ class ClimateYear:
     pressure: Array  # Pa, at the station
     facades: Array  # W/m² on vertical planes facing north, east, south, west
     weight: float = 1.0  # h per row
+    sun_moment: float = 0.5  # h after the stamp at which the sun was placed
     repairs: tuple[str, ...] = ()  # what was mended, in words
 
     @property
