@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -33,7 +34,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except InputFaults as faults:
         print(*faults.faults, sep="\n", file=sys.stderr)
         return FAULT_STATUS
-    print(answer)
+    try:
+        print(answer, flush=True)
+    except BrokenPipeError:
+        # The reader of a pipe had enough: no fault of ours. What is left to flush goes nowhere.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
     return 0
 
 

@@ -83,8 +83,9 @@ def test_table_names_baselines_range_and_prices(example: Path, capsys: pytest.Ca
     status, out, err = output(capsys, "estimate", str(example))
     assert (status, err) == (0, "")
     first = out.splitlines()[0]
-    assert "against new plain extract" in first
-    for said in ("tested", "price cap", "Cautions", "not an offer"):
+    assert first.startswith("Safety before money")
+    assert "against new plain extract" in out
+    for said in ("tested", "price cap", "licensed", "not an offer"):
         assert said in out
 
 

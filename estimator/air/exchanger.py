@@ -21,7 +21,7 @@ def counterflow_effectiveness(transfer_units: Numeric, *, capacity_ratio: Numeri
     >>> round(float(counterflow_effectiveness(4.0)), 3)
     0.8
     >>> round(float(counterflow_effectiveness(4.0, capacity_ratio=0.5)), 3)
-    0.928
+    0.927
     """
     units, ratio = np.asarray(transfer_units, dtype=float), np.asarray(capacity_ratio, dtype=float)
     spread = 1.0 - ratio

@@ -47,12 +47,16 @@ def iso_13789_flow(leakage_at_50: Numeric, *, supply: Numeric, extract: Numeric)
 
 
 def sub_additive_flow(infiltration: Numeric, *, supply: Numeric, extract: Numeric) -> Any:
-    """All outdoor air by ASHRAE 62.2: unbalanced fans take infiltration in the ratio Qi/Q (from memory)."""
-    qi = np.asarray(infiltration, dtype=float)
+    """All outdoor air by ASHRAE 62.2 (from memory): with unbalanced fans infiltration counts in the share Qi/Qtot.
+
+    Qtot = Qu + Qi²/Qtot, whose positive root is (Qu + √(Qu² + 4 Qi²))/2; balanced flow adds. Any one unit.
+
+    >>> float(sub_additive_flow(40.0, supply=0.0, extract=84.0))
+    100.0
+    """
     unbalanced = unbalanced_flow(supply, extract)
-    total = qi + unbalanced
-    share = np.divide(qi, total, out=np.ones_like(total), where=total > 0.0)
-    return balanced_flow(supply, extract) + unbalanced + share * qi
+    through_envelope = (unbalanced + np.hypot(unbalanced, 2.0 * np.asarray(infiltration))) / 2.0
+    return through_envelope + balanced_flow(supply, extract)
 
 
 def effective_extract(infiltration: Numeric, *, fan: Numeric) -> Any:

@@ -1,1 +1,1 @@
-"""."""
+"""Report: results in words, tables, documents and pictures."""

@@ -66,7 +66,14 @@ def document(result: Result, ends: tuple[Result, Result]) -> dict[str, Any]:
         },
         "remarks": list(remarks(result)),
         "cautions": [
-            {"key": caution.key, "words": caution.words, "ask": caution.ask} for caution in cautions(done.case)
+            {
+                "key": caution.key,
+                "title": caution.title,
+                "when": caution.when,
+                "words": caution.words,
+                "ask": caution.ask,
+            }
+            for caution in cautions(done.case)
         ],
     }
 

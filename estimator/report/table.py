@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from estimator.cautions import cautions
+from estimator.cautions import cautions, preface
 from estimator.compare import Comparison, Result
 from estimator.estimate import OptionYear
 from estimator.leak_range import leakage_span
@@ -21,16 +21,21 @@ _DECIMALS = {"years": 1, "W/(m³/h)": 2, "kWh/kWh": 1, "°C": 1}
 
 
 def text(result: Result, ends: tuple[Result, Result]) -> str:
-    """The result as a readable text: first the answer with its range, then what it rests on, then cautions.
+    """The result as a readable text: cautions, the answer with its range, then what it rests on.
 
     `ends` are the same case at the low and the high end of its leakage.
     """
     done = result.estimate
     currency = done.case.prices.currency
+    warned = cautions(done.case, place="command line")
     parts = [
+        f"Safety before money: {'; '.join(caution.title for caution in warned)}. {preface()}",
+        "",
         *_answers(result, ends),
         f"The range is that of the home's leakage alone: {leakage_span(done.case).words}.",
         *remarks(result),
+        "",
+        *(f"- {caution.title}. {caution.words} Ask: {caution.ask}." for caution in warned),
         "",
         *_yearly_grid(list(done.options.values()), currency),
         "",
@@ -48,9 +53,6 @@ def text(result: Result, ends: tuple[Result, Result]) -> str:
         f"Weather: {done.year.name}. {done.year.source}.",
         *(f"Repaired: {repair}" for repair in done.year.repairs),
         f"Prices: {done.case.prices.dated}.",
-        "",
-        "Cautions: local codes and licensed trades come first",
-        *(f"- {caution.words} Ask: {caution.ask}." for caution in cautions(done.case)),
         "",
         STATEMENT,
     ]  # fmt: skip

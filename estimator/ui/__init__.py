@@ -1,1 +1,1 @@
-"""."""
+"""Dashboard: the only room that knows the app framework."""
