@@ -7,12 +7,13 @@ serve all leakages, which stand as homes on the first axis.
 from __future__ import annotations
 
 import dataclasses
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
-from estimator.air import leakage
+from estimator.air import joining, leakage
 from estimator.climate.year import ClimateYear
 from estimator.corridor import HomeYear, air_year, heat_year, home_year
 from estimator.estimate import option_capital, option_upkeep
@@ -80,12 +81,12 @@ def areas_of(q50: Array, case: Case) -> Array:
     return np.asarray(area)
 
 
-def option_at(place: Ground, name: str, q50: Array) -> OptionAt:
-    """One option of the case at each of the leakages q50 [m³/(h m²)], (n,)."""
+def option_at(place: Ground, name: str, q50: Array, *, join: Callable[..., Any] = joining.envelope_flow) -> OptionAt:
+    """One option of the case at each of the leakages q50 [m³/(h m²)], (n,); `join` as in the corridor."""
     case, option, step = place.case, place.case.options[name], place.year.weight
     numbers = option_numbers(option)
     home = dataclasses.replace(place.home, leakage_area=areas_of(q50, case))
-    air = air_year(home, numbers, place.shared, top_up=home.top_up and name != case.today)
+    air = air_year(home, numbers, place.shared, top_up=home.top_up and name != case.today, join=join)
     heat = heat_year(home, numbers, place.shared, air, step=step)
     useful = to_kwh(np.sum(heat.heat, axis=-1) * step)
     electricity = to_kwh(np.squeeze(air.fans) * HOURS_PER_YEAR) + to_kwh(np.sum(air.preheater, axis=-1) * step)
@@ -109,10 +110,12 @@ def option_at(place: Ground, name: str, q50: Array) -> OptionAt:
     )
 
 
-def difference_at(place: Ground, q50: Array, *, option: str, baseline: str) -> Difference:
-    """An option against a baseline, both at each of the leakages q50 [m³/(h m²)], (n,)."""
+def difference_at(
+    place: Ground, q50: Array, *, option: str, baseline: str, join: Callable[..., Any] = joining.envelope_flow
+) -> Difference:
+    """An option against a baseline, both at each of the leakages q50 [m³/(h m²)], (n,); `join` as in the corridor."""
     leak = np.atleast_1d(np.asarray(q50, dtype=float))
-    ours, theirs = option_at(place, option, leak), option_at(place, baseline, leak)
+    ours, theirs = (option_at(place, name, leak, join=join) for name in (option, baseline))
     net_saving = theirs.bill - ours.bill - (ours.upkeep - theirs.upkeep)
     net_capital = ours.capital - theirs.capital
     home = place.case.home

@@ -42,7 +42,7 @@ class LeakageSpan:
     @property
     def words(self) -> str:
         """The span in one line, tested and guessed told apart."""
-        said = {"measured": "tested", "typical": "not tested, typical of its age", "assumed": "not tested, a guess"}
+        said = {"measured": "tested", "typical": "not tested, an estimate", "assumed": "not tested, a guess"}
         return f"{self.middle:.1f} m³/(h m²) at 50 Pa, between {self.low:.1f} and {self.high:.1f}: {said[self.tag]}"
 
 

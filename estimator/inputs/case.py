@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 from estimator.inputs.home import Home, Leakage, Place
 from estimator.inputs.option import Option
 from estimator.inputs.quantity import STRICT, Entry, Quantity, Tag
+from estimator.inputs.sealing import Draughts, Sealing
 
 CASE_VERSION = 1
 
@@ -148,6 +149,8 @@ class Case:
     place: Place = field(default_factory=Place)
     home: Home = field(default_factory=Home)
     leakage: Leakage = field(default_factory=Leakage)
+    draughts: Draughts = field(default_factory=Draughts)
+    sealing: Sealing = field(default_factory=Sealing)
     air: AirNeed = field(default_factory=AirNeed)
     heating: Heating = field(default_factory=Heating)
     prices: Prices = field(default_factory=Prices)
