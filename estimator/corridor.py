@@ -1,4 +1,4 @@
-"""From one home, one option and one weather year to air, heat and electricity, hour by hour.
+"""How do a home, an option and a weather year become air, heat and electricity, hour by hour?
 
 The corridor that joins the rooms: it takes numbers in SI and knows neither case files nor money. Homes stand on the
 first axis, time on the last, so that one home and a column of many take the same way.

@@ -15,7 +15,7 @@ from estimator.air.exchanger import counterflow_effectiveness, effectiveness_at_
 @pytest.mark.parametrize("ratio", [0.1, 0.5, 0.9, 0.999, 1.0])
 @pytest.mark.parametrize("units", [0.2, 1.0, 4.0, 12.0])
 def test_counterflow_equals_the_heat_transfer_library(units: float, ratio: float) -> None:
-    expected = effectiveness_from_NTU(units, Cr=ratio, subtype="counterflow")
+    expected = effectiveness_from_NTU(units, Cr=ratio, subtype="counterflow")  # type: ignore[no-untyped-call]
     assert counterflow_effectiveness(units, capacity_ratio=ratio) == pytest.approx(expected, rel=1e-9)
 
 
