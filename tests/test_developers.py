@@ -8,7 +8,7 @@ from collections.abc import Callable
 
 import pytest
 
-from tests import map_block, nomenclature
+from tests import map_block, nomenclature, worked_block
 from tests.marked import ROOT, Block
 
 GUIDE = ROOT / "DEVELOPERS.md"
@@ -21,7 +21,7 @@ def guide() -> str:
     return GUIDE.read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("block", [map_block.block, nomenclature.block])
+@pytest.mark.parametrize("block", [map_block.block, nomenclature.block, worked_block.block])
 def test_generated_parts_are_up_to_date(block: Callable[[], Block]) -> None:
     assert block().written() == block().text, "run `python -m tests.generated --write`"
 

@@ -47,9 +47,9 @@ class Heating:
 
     __pydantic_config__ = STRICT
 
-    fuel: Annotated[str, Entry("what heats the home: a row of the table of fuels", "assumed", "demo home", longest=60)] = (
-        "natural gas"
-    )
+    fuel: Annotated[
+        str, Entry("what heats the home: a row of the table of fuels", "assumed", "demo home", longest=60)
+    ] = "natural gas"
     efficiency: Annotated[
         float | None,
         Quantity(
@@ -69,7 +69,8 @@ class Heating:
         ),
     ] = "memory"
     base_temperature: Annotated[
-        float, Quantity("°C", 0, 25, "base of the degree-hours in fixed-base mode", "typical", "UK degree-day practice")
+        float,
+        Quantity("°C", 0, 25, "base of the degree-hours in fixed-base mode", "typical", "UK degree-day practice"),
     ] = 15.5
 
 
@@ -91,21 +92,37 @@ class Prices:
         float | None, Quantity("p/day", 0, 1000, "electricity standing charge", derived="the table of fuels")
     ] = None
     fuel: Annotated[
-        float | None, Quantity("p/kWh", 0, 300, "price of a bought kWh of heating fuel", derived="the row of the fuel")
+        float | None,
+        Quantity("p/kWh", 0, 300, "price of a bought kWh of heating fuel", derived="the row of the fuel"),
     ] = None
     fuel_standing: Annotated[
-        float | None, Quantity("p/day", 0, 1000, "standing charge of the heating fuel", derived="the row of the fuel")
+        float | None,
+        Quantity("p/day", 0, 1000, "standing charge of the heating fuel", derived="the row of the fuel"),
     ] = None
     electricity_carbon: Annotated[
         float | None,
-        Quantity("kg/kWh", 0, 2, "CO2 equivalent of a kWh of electricity at the socket", derived="the table of fuels"),
+        Quantity(
+            "kg/kWh",
+            0,
+            2,
+            "CO2 equivalent of a kWh of electricity at the socket",
+            derived="the table of fuels",
+        ),
     ] = None
     fuel_carbon: Annotated[
-        float | None, Quantity("kg/kWh", 0, 2, "CO2 equivalent of a kWh of heating fuel", derived="the row of the fuel")
+        float | None,
+        Quantity("kg/kWh", 0, 2, "CO2 equivalent of a kWh of heating fuel", derived="the row of the fuel"),
     ] = None
     other_electricity: Annotated[
         float,
-        Quantity("kWh", 0, 50000, "the household's other electricity a year", "typical", "Ofgem typical use, 2,700 kWh"),
+        Quantity(
+            "kWh",
+            0,
+            50000,
+            "the household's other electricity a year",
+            "typical",
+            "Ofgem typical use, 2,700 kWh",
+        ),
     ] = 2700.0
     hot_water: Annotated[
         float | None,
@@ -120,7 +137,8 @@ class Worth:
     __pydantic_config__ = STRICT
 
     life: Annotated[
-        float, Quantity("years", 1, 60, "years the kit is expected to serve", "assumed", "common practice, no source")
+        float,
+        Quantity("years", 1, 60, "years the kit is expected to serve", "assumed", "common practice, no source"),
     ] = 20.0
 
 

@@ -30,7 +30,8 @@ class Home:
     ] = 110.0
     storeys: Annotated[int, Quantity("", 1, 3, "heated storeys", "assumed", "demo home")] = 2
     ceiling_height: Annotated[
-        float, Quantity("m", 1.9, 5, "mean height from floor to ceiling", "typical", "common practice, no source")
+        float,
+        Quantity("m", 1.9, 5, "mean height from floor to ceiling", "typical", "common practice, no source"),
     ] = 2.4
     volume: Annotated[
         float | None,
@@ -49,10 +50,12 @@ class Home:
     form: Annotated[Form, Entry("how the house stands among its neighbours", "assumed", "demo home")] = "semi-detached"
     bedrooms: Annotated[int, Quantity("", 1, 12, "bedrooms", "assumed", "demo home")] = 3
     habitable_rooms: Annotated[
-        int | None, Quantity("", 1, 20, "bedrooms and living rooms", derived="bedrooms plus one, plus one from four up")
+        int | None,
+        Quantity("", 1, 20, "bedrooms and living rooms", derived="bedrooms plus one, plus one from four up"),
     ] = None
     people: Annotated[
-        float | None, Quantity("", 0, 20, "people living there", derived="bedrooms, at least one and at most five")
+        float | None,
+        Quantity("", 0, 20, "people living there", derived="bedrooms, at least one and at most five"),
     ] = None
     bathrooms: Annotated[int, Quantity("", 0, 8, "bathrooms and shower rooms", "assumed", "demo home")] = 1
     toilets: Annotated[int, Quantity("", 0, 8, "separate toilets without a bath or shower", "assumed", "demo home")] = 1
@@ -70,7 +73,8 @@ class Home:
         ),
     ] = None
     mass: Annotated[
-        Mass | None, Entry("thermal mass class of ISO 13790", derived="construction and age: see the table of ages")
+        Mass | None,
+        Entry("thermal mass class of ISO 13790", derived="construction and age: see the table of ages"),
     ] = None
     heat_capacity: Annotated[
         float | None,
@@ -94,7 +98,13 @@ class Home:
     ] = None
     internal_gains: Annotated[
         float | None,
-        Quantity("W", 0, 5000, "mean heat from people, cooking, light and machines", derived="people and floor area"),
+        Quantity(
+            "W",
+            0,
+            5000,
+            "mean heat from people, cooking, light and machines",
+            derived="people and floor area",
+        ),
     ] = None
     indoor_temperature: Annotated[
         float,
@@ -109,7 +119,11 @@ class Home:
     ] = 19.5
     open_flue: Annotated[
         Known,
-        Entry("an open-flued boiler, open fire, gas fire or stove that takes its air from the room", "assumed", "ask"),
+        Entry(
+            "an open-flued boiler, open fire, gas fire or stove that takes its air from the room",
+            "assumed",
+            "ask",
+        ),
     ] = "unknown"
     radon_area: Annotated[Known, Entry("the house stands in a radon area", "assumed", "ask")] = "unknown"
 
@@ -141,7 +155,8 @@ class Leakage:
         ),
     ] = None
     exponent: Annotated[
-        float, Quantity("", 0.5, 1.0, "flow exponent of the leakage", "typical", "ASTM E779 convention; from memory")
+        float,
+        Quantity("", 0.5, 1.0, "flow exponent of the leakage", "typical", "ASTM E779 convention; from memory"),
     ] = 0.65
     model: Annotated[
         InfiltrationModel,
@@ -160,9 +175,9 @@ class Leakage:
             "ASHRAE Fundamentals 2001 ch. 26, shelter classes 1 to 5",
         ),
     ] = "some"
-    ground: Annotated[
-        Ground, Entry("what is under the floor (enhanced model only)", "assumed", "commonest case")
-    ] = "slab"
+    ground: Annotated[Ground, Entry("what is under the floor (enhanced model only)", "assumed", "commonest case")] = (
+        "slab"
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -175,5 +190,6 @@ class Place:
         str, Entry("name of an included climate, or a weather file", "assumed", "demo climate", longest=400)
     ] = "Inland vale"
     start_weekday: Annotated[
-        int, Quantity("", 0, 6, "weekday of 1 January: 0 is Monday, 6 Sunday", "assumed", "1 January 2026: Thursday")
+        int,
+        Quantity("", 0, 6, "weekday of 1 January: 0 is Monday, 6 Sunday", "assumed", "1 January 2026: Thursday"),
     ] = 3

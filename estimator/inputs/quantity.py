@@ -79,6 +79,7 @@ class Declared:
 
     @property
     def unit(self) -> str:
+        """Unit as written beside the number; "" for a pure number and for what is no number."""
         return self.spec.unit if isinstance(self.spec, Quantity) else ""
 
 
@@ -108,7 +109,10 @@ def declared(noun: type, prefix: str = "") -> tuple[Declared, ...]:
         if dataclasses.is_dataclass(hint):
             found.extend(declared(typing.cast(type, hint), f"{path}."))
             continue
-        spec = next((extra for extra in getattr(hint, "__metadata__", ()) if isinstance(extra, Quantity | Entry)), None)
+        spec = next(
+            (extra for extra in getattr(hint, "__metadata__", ()) if isinstance(extra, Quantity | Entry)),
+            None,
+        )
         if spec is None:
             continue
         base, optional = _without_none(typing.get_args(hint)[0])

@@ -1,0 +1,54 @@
+"""What holds for all tests, whatever machine they run on?
+
+Property tests have no time limit, which a busy machine would break, and in CI the same draws every time. On a machine
+that is there to run browser tests, skipping one is a failure.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Generator
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, settings
+
+BROWSER_TESTS = Path(__file__).parent / "browser"
+
+
+def browser_needed() -> bool:
+    """Whether this machine must have a browser: CI, or one that says so."""
+    return bool(os.environ.get("CI") or os.environ.get("ESTIMATOR_NEEDS_BROWSER"))
+
+
+settings.register_profile(
+    "house", deadline=None, derandomize=browser_needed(), suppress_health_check=[HealthCheck.too_slow]
+)
+settings.load_profile("house")
+
+
+def refuse(report: pytest.TestReport | pytest.CollectReport) -> None:
+    """Turn a skip into a failure that keeps its reason."""
+    if report.skipped and not hasattr(report, "wasxfail") and browser_needed():
+        report.outcome = "failed"
+        report.longrepr = f"skipped, but this machine must run browser tests: {report.longrepr}"
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(item: pytest.Item) -> Generator[None, pytest.TestReport, pytest.TestReport]:
+    """A test with the mark `browser` that skips."""
+    report = yield
+    if item.get_closest_marker("browser"):
+        refuse(report)
+    return report
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_make_collect_report(
+    collector: pytest.Collector,
+) -> Generator[None, pytest.CollectReport, pytest.CollectReport]:
+    """A whole file of browser tests that skips."""
+    report = yield
+    if collector.path.is_relative_to(BROWSER_TESTS):
+        refuse(report)
+    return report
