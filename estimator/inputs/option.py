@@ -23,10 +23,12 @@ class Flows:
     __pydantic_config__ = STRICT
 
     supply: Annotated[
-        float | None, Quantity("m³/h", 0, 3000, "supply air in ordinary use", derived="the air the home needs")
+        float | None,
+        Quantity("m³/h", 0, 3000, "supply air in ordinary use", derived="the air the home needs"),
     ] = None
     extract: Annotated[
-        float | None, Quantity("m³/h", 0, 3000, "extract air in ordinary use", derived="the air the home needs")
+        float | None,
+        Quantity("m³/h", 0, 3000, "extract air in ordinary use", derived="the air the home needs"),
     ] = None
     imbalance: Annotated[
         float | None,
@@ -42,7 +44,8 @@ class Flows:
         float | None, Quantity("%", 0, 100, "share of all hours in which the fans run", derived=_ROW)
     ] = None
     boost_flow: Annotated[
-        float | None, Quantity("m³/h", 0, 4000, "flow while boosted", derived="the boost rate of the wet rooms")
+        float | None,
+        Quantity("m³/h", 0, 4000, "flow while boosted", derived="the boost rate of the wet rooms"),
     ] = None
     boost_share: Annotated[float | None, Quantity("%", 0, 100, "share of all hours on boost", derived=_ROW)] = None
     ventilator_area: Annotated[
@@ -59,25 +62,44 @@ class Unit:
 
     effectiveness: Annotated[
         float | None,
-        Quantity("%", 0, 99, "temperature ratio of the exchanger on the supply side, at its reference flow", derived=_ROW),
+        Quantity(
+            "%",
+            0,
+            99,
+            "temperature ratio of the exchanger on the supply side, at its reference flow",
+            derived=_ROW,
+        ),
     ] = None
     reference_flow: Annotated[
         float | None,
-        Quantity("m³/h", 5, 3000, "flow at which the certificate gives ratio and power", derived="70 % of boost or duty"),
+        Quantity(
+            "m³/h",
+            5,
+            3000,
+            "flow at which the certificate gives ratio and power",
+            derived="70 % of boost or duty",
+        ),
     ] = None
     ratio_includes_fan_heat: Annotated[
         Literal["yes", "no"] | None, Entry("whether the certificate's ratio has fan heat in it", derived=_ROW)
     ] = None
     fan_power: Annotated[
         float | None,
-        Quantity("W/(l/s)", 0, 5, "specific fan power, all fans and controls, per litre of the larger flow", derived=_ROW),
+        Quantity(
+            "W/(l/s)",
+            0,
+            5,
+            "specific fan power, all fans and controls, per litre of the larger flow",
+            derived=_ROW,
+        ),
     ] = None
     fan_exponent: Annotated[
         float | None, Quantity("", 1, 2, "how specific fan power grows with flow", derived=_ROW)
     ] = None
     standby: Annotated[float | None, Quantity("W", 0, 50, "power drawn all year besides the fans", derived=_ROW)] = None
     fan_heat_useful: Annotated[
-        float | None, Quantity("%", 0, 100, "share of fan power that helps heating in heating hours", derived=_ROW)
+        float | None,
+        Quantity("%", 0, 100, "share of fan power that helps heating in heating hours", derived=_ROW),
     ] = None
     frost: Annotated[Frost | None, Entry("frost protection", derived=_ROW)] = None
     frost_set_point: Annotated[
@@ -85,7 +107,13 @@ class Unit:
     ] = None
     in_use_factor: Annotated[
         float | None,
-        Quantity("", 0.3, 1, "factor on the ratio in place of the duct calculation; 1 with ducts given", derived=_ROW),
+        Quantity(
+            "",
+            0.3,
+            1,
+            "factor on the ratio in place of the duct calculation; 1 with ducts given",
+            derived=_ROW,
+        ),
     ] = None
 
 
@@ -101,7 +129,11 @@ class Ducts:
     zone_factor: Annotated[
         float | None,
         Quantity(
-            "", 0, 1, "temperature of the unit's room outside the envelope: 0 as outdoors, 1 as indoors", derived=_ROW
+            "",
+            0,
+            1,
+            "temperature of the unit's room outside the envelope: 0 as outdoors, 1 as indoors",
+            derived=_ROW,
         ),
     ] = None
     intake: Annotated[float | None, Quantity("m", 0, 60, "length of the outdoor intake duct", derived=_ROW)] = None
@@ -129,10 +161,14 @@ class Cost:
     ducts: Annotated[float | None, Quantity("money", 0, 200000, "ducts, insulation and terminals", derived=_ROW)] = None
     people: Annotated[float | None, Quantity("", 0, 20, "people fitting it", derived=_ROW)] = None
     days: Annotated[float | None, Quantity("days", 0, 60, "days they take", derived=_ROW)] = None
-    day_rate: Annotated[float | None, Quantity("money", 0, 5000, "price of one person for one day", derived=_ROW)] = None
+    day_rate: Annotated[float | None, Quantity("money", 0, 5000, "price of one person for one day", derived=_ROW)] = (
+        None
+    )
     electrical: Annotated[float | None, Quantity("money", 0, 50000, "electrical supply", derived=_ROW)] = None
     commissioning: Annotated[float | None, Quantity("money", 0, 20000, "commissioning visit", derived=_ROW)] = None
-    making_good: Annotated[float | None, Quantity("money", 0, 100000, "making good and decoration", derived=_ROW)] = None
+    making_good: Annotated[float | None, Quantity("money", 0, 100000, "making good and decoration", derived=_ROW)] = (
+        None
+    )
     vat: Annotated[float | None, Quantity("%", 0, 40, "value added tax on all parts", derived=_ROW)] = None
     grant: Annotated[float | None, Quantity("money", 0, 200000, "grant received", derived=_ROW)] = None
     filter_sets: Annotated[float | None, Quantity("1/year", 0, 12, "filter sets a year", derived=_ROW)] = None
