@@ -16,7 +16,8 @@ import pytest
 from estimator.cautions import TRIGGERS, Caution, cautions, every_caution, preface
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import table
-from estimator.survey.fill import filled, with_values
+from estimator.inputs.places import with_values
+from estimator.survey.fill import filled
 from tests.cautions_block import block
 
 # The least dangerous home and option: nothing but the rows that are always shown may appear.

@@ -5,6 +5,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from estimator.climate.sources import load_year
 from estimator.compare import Comparison, Result
 from estimator.inputs.casefile import case_from_text
@@ -15,7 +17,7 @@ from estimator.report.figures import fixed
 from estimator.report.table import answer
 from tests.marked import Block
 
-COLUMNS = (
+COLUMNS: tuple[tuple[str, Callable[[Comparison], str]], ...] = (
     ("heat saved [kWh]", lambda c: fixed(c.heat_saved, decimals=0)),
     ("more electricity [kWh]", lambda c: fixed(c.extra_electricity, decimals=0)),
     ("net saving a year", lambda c: exact_money(c.net_saving, "£")),

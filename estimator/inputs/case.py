@@ -34,7 +34,7 @@ class AirNeed:
     no_option_short: Annotated[
         YesNo,
         Entry(
-            "air an option lacks in an hour is added as plain outdoor air, so that no option looks cheap by giving less",
+            "air an option lacks in an hour is added as plain outdoor air, so that none looks cheap by giving less",
             "typical",
             "the method of this estimator",
         ),
@@ -63,7 +63,7 @@ class Heating:
     mode: Annotated[
         DemandMode,
         Entry(
-            "memory: gains and thermal mass decide hour by hour when heat is needed; fixed base: degree-hours at one base",
+            "memory: gains and thermal mass decide when heat is needed; fixed base: degree-hours at one base",
             "typical",
             "the method of this estimator",
         ),

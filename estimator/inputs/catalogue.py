@@ -57,7 +57,7 @@ def option_fact(kind: str, name: str) -> Any:
 
 @cache
 def fuel_row(fuel: str) -> Mapping[str, Known]:
-    """Price, standing charge, carbon and efficiency of a fuel; an electric one takes electricity's, no second charge."""
+    """Price, standing charge, carbon and efficiency of a fuel; an electric one takes those of electricity."""
     tables = table("fuels")
     row: dict[str, Any] = dict(tables["fuels"][fuel])
     if row.pop("electric", False):

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import dataclasses
 import typing
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any
 
@@ -84,20 +84,29 @@ def every_entry(case: Case) -> Iterator[tuple[str, Declared]]:
             yield f"options.{name}.{item.path}", item
 
 
-def value_at(case: Case, path: str) -> Any:
-    """The value at a dotted path as `every_entry` gives it."""
-    noun: Any = case
+def value_at(noun: Any, path: str) -> Any:
+    """The value at a dotted path of a case, or of a noun inside one."""
     for key in path.split("."):
         noun = noun[key] if isinstance(noun, dict) else getattr(noun, key)
     return noun
 
 
+def with_values(noun: Any, values: Mapping[str, Any]) -> Any:
+    """The noun with the entries at the given dotted paths replaced."""
+    here = {path: value for path, value in values.items() if "." not in path}
+    below: dict[str, dict[str, Any]] = {}
+    for path, value in values.items():
+        key, _, rest = path.partition(".")
+        if rest:
+            below.setdefault(key, {})[rest] = value
+    for key, inside in below.items():
+        here[key] = with_values(noun[key] if isinstance(noun, dict) else getattr(noun, key), inside)
+    return {**noun, **here} if isinstance(noun, dict) else dataclasses.replace(noun, **here)
+
+
 def with_value(noun: Any, path: str, value: Any) -> Any:
     """The noun with the entry at a dotted path replaced."""
-    key, _, rest = path.partition(".")
-    inside = noun[key] if isinstance(noun, dict) else getattr(noun, key)
-    new = with_value(inside, rest, value) if rest else value
-    return {**noun, key: new} if isinstance(noun, dict) else dataclasses.replace(noun, **{key: new})
+    return with_values(noun, {path: value})
 
 
 def first_sentence(noun: type) -> str:

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, cast
 
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import Known, electricity_row, fuel_row, option_row
-from estimator.inputs.option import Option
-from estimator.inputs.quantity import Declared, Tag, declared
+from estimator.inputs.places import every_entry, value_at, with_values
+from estimator.inputs.quantity import Tag, declared
 from estimator.survey import typical
-
-WORKED_OUT = "worked out from "
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,26 +32,6 @@ class Filled:
 
     case: Case
     origins: Mapping[str, Origin]
-
-
-def value_at(noun: Any, path: str) -> Any:
-    """The entry at a dotted path of a noun."""
-    for name in path.split("."):
-        noun = noun[name] if isinstance(noun, dict) else getattr(noun, name)
-    return noun
-
-
-def with_values(noun: Any, values: Mapping[str, Any]) -> Any:
-    """The noun with the entries at the given dotted paths replaced."""
-    here = {path: value for path, value in values.items() if "." not in path}
-    below: dict[str, dict[str, Any]] = {}
-    for path, value in values.items():
-        head, _, rest = path.partition(".")
-        if rest:
-            below.setdefault(head, {})[rest] = value
-    for head, rest_values in below.items():
-        here[head] = with_values(noun[head] if isinstance(noun, dict) else getattr(noun, head), rest_values)
-    return {**noun, **here} if isinstance(noun, dict) else dataclasses.replace(noun, **here)
 
 
 def filled(case: Case) -> Filled:
@@ -97,18 +75,9 @@ def _with_gaps_filled(noun: Any, gaps: Mapping[str, Known]) -> tuple[Any, dict[s
     return with_values(noun, {path: known.value for path, known in used.items()}), used
 
 
-def every_field(case: Case) -> Iterator[tuple[str, Declared]]:
-    """Every declared entry of a case with its dotted path, those of its options included."""
-    for item in declared(Case):
-        yield item.path, item
-    for name in case.options:
-        for item in declared(Option):
-            yield f"options.{name}.{item.path}", item
-
-
 def _origins(given: Case, whole: Case, known: Mapping[str, Known]) -> dict[str, Origin]:
     origins = {}
-    for path, item in every_field(whole):
+    for path, item in every_entry(whole):
         value = value_at(whole, path)
         if path in known:
             tag, source = known[path].tag, known[path].source
