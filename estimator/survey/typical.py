@@ -185,12 +185,17 @@ def option_gaps(option: Option, home: Home, air: AirNeed) -> dict[str, Known]:
     )
     ordinary = wet if rates is requirement.INTERMITTENT_EXTRACT else need
     supplies, extracts = option_fact(option.kind, "supplies"), option_fact(option.kind, "extracts")
-    supply = ordinary if supplies else 0.0
-    extract = ordinary if extracts else 0.0
+    # Where a unit moves both and one is given, the other is meant to equal it, imbalance apart.
+    supply = _given(option.flows.extract if extracts else None, ordinary) if supplies else 0.0
+    extract = _given(option.flows.supply if supplies else None, ordinary) if extracts else 0.0
     duty = np.maximum(_given(option.flows.supply, supply), _given(option.flows.extract, extract))
     ventilators = option_row(option.kind)["flows.ventilator_area_per_room"]
     area = ventilators.value * np.asarray(home.habitable_rooms)
+    # Two flows that are both given make their own imbalance.
+    both_given = option.flows.supply is not None and option.flows.extract is not None
+    own = {"flows.imbalance": _typical(0.0, "supply and extract, both given")} if both_given else {}
     return {
+        **own,
         "flows.supply": _typical(_scalar(np.asarray(supply)), how),
         "flows.extract": _typical(_scalar(np.asarray(extract)), how),
         "flows.boost_flow": _typical(_scalar(np.maximum(duty, wet)), "the boost rates of the wet rooms"),

@@ -6,17 +6,27 @@ as five resistances and one capacity. Both get the same air hour by hour, so tha
 
 from __future__ import annotations
 
+import dataclasses
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
+from estimator import Case
 from estimator.air import leakage, requirement
 from estimator.air.infiltration import Setting
 from estimator.climate.year import ClimateYear
 from estimator.corridor import AirYear, air_year, heat_demand, home_year
-from estimator.survey.numbers import DuctConductances, HomeNumbers, OptionNumbers, State
+from estimator.survey.fill import filled
+from estimator.survey.numbers import (
+    DuctConductances,
+    HomeNumbers,
+    OptionNumbers,
+    State,
+    home_numbers,
+    option_numbers,
+)
 from estimator.units import Array, from_mm2, to_kwh
 from tests.reference.iso13790 import CAPACITY_PER_FLOOR, Homes, heating_need
 
@@ -71,7 +81,9 @@ def plain_option(*, supply: Any, extract: Any, effectiveness: Any = 0.0, ventila
 
     ventilators: effective leakage area of open background ventilators [m²].
     """
-    return OptionNumbers(
+    catalogued = option_numbers(filled(Case()).case.options["extract"])
+    return dataclasses.replace(
+        catalogued,
         states=(State(share=1.0, supply=supply, extract=extract),),
         ventilator_leakage_area=ventilators,
         effectiveness=np.asarray(effectiveness, dtype=float),
@@ -108,7 +120,8 @@ def sample(count: int, *, draw: int) -> Sample:
     volume = area * column(2.3, 2.7)
     capacity = CAPACITY_PER_FLOOR[mass_class][:, None] * area / 3600.0
     required = requirement.england_2021(floor_area=area, bedrooms=bedrooms, people=0.0, habitable_rooms=bedrooms + 1.0)
-    home = HomeNumbers(
+    home = dataclasses.replace(
+        home_numbers(filled(Case()).case),
         volume=volume,
         leakage_area=leakage.leakage_area(n50 * volume / 3600.0, pressure=50.0),
         setting=Setting(storeys=rng.integers(1, 4, (count, 1)), shelter=rng.integers(1, 6, (count, 1))),
