@@ -40,8 +40,8 @@ class AirYear:
     balanced: Array  # m³/s, in and out through the unit
     windows: Array  # m³/s, added so that no hour is short
     short: Array  # share of each row with less than the required air, before windows
-    recovered: Array  # W, spared by the supply air, pre-heater included
-    preheater: Array  # W
+    recovered: Array  # W, spared by the supply air, its heaters included
+    preheater: Array  # W, heaters of the unit: against frost, and after the exchanger where there is one
     fans: Any  # W, mean, standby included
     entering: Array  # °C, air entering the exchanger in ordinary use
 
@@ -97,7 +97,7 @@ def air_year(
     balanced: Any = 0.0
     windows: Any = 0.0
     short: Any = 0.0
-    recovered: Any = 0.0
+    spared: Any = 0.0
     preheater: Any = 0.0
     fans: Any = option.standby
     entering = np.asarray(home.temp_in) - shared.temp_difference
@@ -105,16 +105,17 @@ def air_year(
         through = joining.balanced_flow(state.supply, state.extract)
         unbalanced = joining.unbalanced_flow(state.supply, state.extract)
         around = join(infiltration, unbalanced=unbalanced)
-        missing = np.maximum(home.required - (around + through), 0.0)
-        back = _recovered(home, option, state, shared, through)
+        required = home.required * state.need
+        missing = np.maximum(required - (around + through), 0.0)
+        back = recovered(home, option, state, shared)
         envelope = envelope + state.share * around
         balanced = balanced + state.share * through
         # A shortfall below a millionth of the requirement is rounding, not missing air.
-        short = short + state.share * (missing > 1e-6 * home.required)
+        short = short + state.share * (missing > 1e-6 * required)
         windows = windows + state.share * missing * float(top_up)
         fans = fans + state.share * _fan_power(option, state)
         if back is not None:
-            recovered = recovered + state.share * back.heat
+            spared = spared + state.share * back.heat
             preheater = preheater + state.share * back.preheater
             entering = back.entering if number == 0 else entering
     shape = np.broadcast_shapes(np.shape(envelope), (rows,))
@@ -124,7 +125,7 @@ def air_year(
         balanced=np.broadcast_to(balanced, shape),
         windows=np.broadcast_to(windows, shape),
         short=np.broadcast_to(short, shape),
-        recovered=np.broadcast_to(recovered, shape),
+        recovered=np.broadcast_to(spared, shape),
         preheater=np.broadcast_to(preheater, shape),
         fans=fans,
         entering=entering,
@@ -132,18 +133,26 @@ def air_year(
 
 
 def _fan_power(option: OptionNumbers, state: State) -> Any:
-    flow = np.maximum(state.supply, state.extract)
+    flow = np.maximum(state.supply, state.extract) / state.demand
     reference = np.where(np.asarray(option.reference_flow) > 0.0, option.reference_flow, 1.0)
     specific = exchanger.specific_fan_power_at_duty(
         option.fan_power, reference_flow=reference, flow=flow, exponent=option.fan_exponent
     )
-    return specific * flow
+    return specific * flow * np.asarray(state.demand) ** np.asarray(option.demand_exponent)
 
 
-def _recovered(
-    home: HomeNumbers, option: OptionNumbers, state: State, shared: HomeYear, through: Any
-) -> recovery.Recovered | None:
-    """What the exchanger returns in one running state; None for an option without one."""
+def recovered(home: HomeNumbers, option: OptionNumbers, state: State, shared: HomeYear) -> recovery.Recovered | None:
+    """What the unit returns in one running state, (…, rows); None for an option whose air comes in as it is outside."""
+    back = _exchanged(home, option, state, shared)
+    if back is None or option.post_heat_to is None:
+        return back
+    return recovery.postheated(
+        back, capacity_supply=shared.heat_capacity * np.asarray(state.supply), set_point=option.post_heat_to
+    )
+
+
+def _exchanged(home: HomeNumbers, option: OptionNumbers, state: State, shared: HomeYear) -> recovery.Recovered | None:
+    through = joining.balanced_flow(state.supply, state.extract)
     if not np.any(option.effectiveness > 0.0) or not np.any(through > 0.0):
         return None
     capacity = shared.heat_capacity

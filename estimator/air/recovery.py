@@ -15,11 +15,18 @@ from estimator.units import Array, Numeric
 
 
 class Recovered(NamedTuple):
-    """Heat spared by the supply air [W], pre-heater's electricity [W], air entering the exchanger [°C]."""
+    """Heat spared by the supply air [W], heaters' electricity [W], air entering the exchanger [°C].
+
+    And heat passed inside the exchanger itself [W], extract air as it arrives there and supply air as it comes into the
+    rooms [°C], post-heater included.
+    """
 
     heat: Any
     preheater: Any
     entering: Any
+    exchanged: Any
+    arriving: Any
+    supplied: Any
 
 
 class DuctShares(NamedTuple):
@@ -79,8 +86,15 @@ def inside_envelope(
         effectiveness = throttled(
             effectiveness, temp_in=temp_in, entering=entering, set_point=throttle_at, flow_ratio=flow_ratio
         )
-    kept = capacity_balanced * effectiveness * ducts.exhaust
-    return Recovered(kept * (temp_in - entering) + preheater, preheater, entering)
+    exchanged = capacity_balanced * effectiveness * (temp_in - entering)
+    return Recovered(
+        heat=exchanged * ducts.exhaust + preheater,
+        preheater=preheater,
+        entering=entering,
+        exchanged=exchanged,
+        arriving=np.broadcast_to(temp_in, np.shape(entering)),
+        supplied=entering + _per_supply(exchanged, capacity_supply),
+    )
 
 
 def outside_envelope(
@@ -111,12 +125,31 @@ def outside_envelope(
             effectiveness, temp_in=extract, entering=entering, set_point=throttle_at, flow_ratio=flow_ratio
         )
     # Where supply exceeds extract, the balanced part exchanges and all of the supply shares what it brings.
-    met = np.divide(
-        capacity_balanced,
-        capacity_supply,
-        out=np.ones(np.broadcast(capacity_balanced, capacity_supply).shape),
-        where=capacity_supply > 0.0,
+    exchanged = capacity_balanced * effectiveness * (extract - entering)
+    leaving = entering + _per_supply(exchanged, capacity_supply)
+    supplied = zone + (leaving - zone) * ducts.supply
+    return Recovered(
+        heat=capacity_supply * (supplied - temp_out),
+        preheater=preheater,
+        entering=entering,
+        exchanged=exchanged,
+        arriving=extract,
+        supplied=supplied,
     )
-    leaving = entering + met * effectiveness * (extract - entering)
-    supply = zone + (leaving - zone) * ducts.supply
-    return Recovered(capacity_supply * (supply - temp_out), preheater, entering)
+
+
+def _per_supply(heat: Any, capacity_supply: Any) -> Any:
+    """By how much heat [W] lifts the supply air [K]; nil where there is no supply air."""
+    shape = np.broadcast(heat, capacity_supply).shape
+    return np.divide(heat, capacity_supply, out=np.zeros(shape), where=np.asarray(capacity_supply) > 0.0)
+
+
+def postheated(before: Recovered, *, capacity_supply: Numeric, set_point: Numeric) -> Recovered:
+    """The same with an electric heater where the supply air enters the rooms, off above its set point [°C].
+
+    capacity_supply: volumetric heat capacity times supply flow [W/K]. Its electricity joins that of the pre-heater, and
+    all of its heat spares the heating system as much.
+    """
+    lifted = np.maximum(before.supplied, set_point)
+    heat = capacity_supply * (lifted - before.supplied)
+    return before._replace(heat=before.heat + heat, preheater=before.preheater + heat, supplied=lifted)

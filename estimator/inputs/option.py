@@ -12,6 +12,8 @@ from estimator.inputs.quantity import STRICT, Entry, Quantity
 
 Frost = Literal["none", "pre-heater", "throttle"]
 Standing = Literal["inside", "outside"]
+YesNo = Literal["yes", "no"]
+Control = Literal["none", "clock", "central demand", "local demand", "by hand"]
 
 _ROW = "the row of this kind in the catalogue"
 
@@ -48,6 +50,35 @@ class Flows:
         Quantity("m³/h", 0, 4000, "flow while boosted", derived="the boost rate of the wet rooms"),
     ] = None
     boost_share: Annotated[float | None, Quantity("%", 0, 100, "share of all hours on boost", derived=_ROW)] = None
+    setback_share: Annotated[
+        float | None,
+        Quantity("%", 0, 100, "share of all hours set back while people are at home, such as nights", derived=_ROW),
+    ] = None
+    setback_flow: Annotated[
+        float | None, Quantity("%", 0, 100, "flow while set back, of ordinary flow", derived=_ROW)
+    ] = None
+    away_share: Annotated[
+        float | None, Quantity("%", 0, 100, "share of all hours set low because nobody is at home", derived=_ROW)
+    ] = None
+    away_flow: Annotated[
+        float | None,
+        Quantity("%", 0, 100, "flow while nobody is at home, of ordinary flow; less air is needed then", derived=_ROW),
+    ] = None
+    control: Annotated[
+        Control | None,
+        Entry(
+            "what lowers the mean flow by itself: 'by hand' takes the factor below, the others standard values",
+            derived=_ROW,
+        ),
+    ] = None
+    demand_factor: Annotated[
+        float | None,
+        Quantity("%", 20, 100, "mean flow of ordinary flow under demand control, entered by hand", derived=_ROW),
+    ] = None
+    demand_exponent: Annotated[
+        float | None,
+        Quantity("", 1, 2, "how fan power falls with the demand factor: 1 in step, 2 at variable speed", derived=_ROW),
+    ] = None
     ventilator_area: Annotated[
         float | None,
         Quantity("mm²", 0, 200000, "equivalent area of all background ventilators that stand open", derived=_ROW),
@@ -81,7 +112,7 @@ class Unit:
         ),
     ] = None
     ratio_includes_fan_heat: Annotated[
-        Literal["yes", "no"] | None, Entry("whether the certificate's ratio has fan heat in it", derived=_ROW)
+        YesNo | None, Entry("whether the certificate's ratio has fan heat in it", derived=_ROW)
     ] = None
     fan_power: Annotated[
         float | None,
@@ -97,6 +128,14 @@ class Unit:
         float | None, Quantity("", 1, 2, "how specific fan power grows with flow", derived=_ROW)
     ] = None
     standby: Annotated[float | None, Quantity("W", 0, 50, "power drawn all year besides the fans", derived=_ROW)] = None
+    fan_pressure: Annotated[
+        float | None,
+        Quantity("Pa", 10, 1000, "total pressure each fan works against in ordinary use, filters clean", derived=_ROW),
+    ] = None
+    filter_pressure_rise: Annotated[
+        float | None,
+        Quantity("Pa", 0, 400, "by how much a filter's resistance grows until it is changed", derived=_ROW),
+    ] = None
     fan_heat_useful: Annotated[
         float | None,
         Quantity("%", 0, 100, "share of fan power that helps heating in heating hours", derived=_ROW),
@@ -104,6 +143,22 @@ class Unit:
     frost: Annotated[Frost | None, Entry("frost protection", derived=_ROW)] = None
     frost_set_point: Annotated[
         float | None, Quantity("°C", -20, 5, "intake temperature that frost protection keeps", derived=_ROW)
+    ] = None
+    post_heater: Annotated[
+        YesNo | None, Entry("electric heater in the supply air; its heat spares the heating as much", derived=_ROW)
+    ] = None
+    post_heat_to: Annotated[
+        float | None, Quantity("°C", 5, 30, "supply temperature that the post-heater keeps", derived=_ROW)
+    ] = None
+    internal_leakage: Annotated[
+        float | None,
+        Quantity(
+            "%",
+            0,
+            20,
+            "share of the flow that is extract air leaked or carried back into the supply inside the unit",
+            derived=_ROW,
+        ),
     ] = None
     in_use_factor: Annotated[
         float | None,

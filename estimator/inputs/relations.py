@@ -117,6 +117,7 @@ def _sealing_costs(case: Case) -> Iterator[Finding]:
 def _each_option(case: Case) -> Iterator[Finding]:
     for name, option in case.options.items():
         yield from _flows(f"options.{name}.flows", option)
+        yield from _programme(f"options.{name}.flows", option)
         yield from _fan_heat(f"options.{name}.unit", option)
         yield from _in_use_factor(f"options.{name}", option)
 
@@ -132,6 +133,21 @@ def _flows(path: str, option: Option) -> Iterator[Finding]:
     if not any(flow is None for flow in (flows.supply, flows.extract, flows.imbalance)):
         said = "supply and extract are both given and make their own imbalance; delete one of the three."
         yield Finding(f"{path}.imbalance", said, (f"{path}.supply", f"{path}.extract"))
+
+
+def _programme(path: str, option: Option) -> Iterator[Finding]:
+    flows = option.flows
+    shares = {"boost_share": flows.boost_share, "setback_share": flows.setback_share, "away_share": flows.away_share}
+    given = {name: np.asarray(share, dtype=float) for name, share in shares.items() if share is not None}
+    last = next((name for name in ("away_share", "setback_share") if name in given), None)
+    if last is None:
+        return
+    running = 100.0 if flows.running_share is None else flows.running_share
+    said = (
+        "boost, set-back and absence take {given} % of all hours together, more than the {other} % the fans run."
+    )
+    others = tuple(f"{path}.{name}" for name in (*given, "running_share") if name != last)
+    yield from _above(f"{path}.{last}", sum(given.values(), np.zeros(())), running, said, others)
 
 
 def _fan_heat(path: str, option: Option) -> Iterator[Finding]:

@@ -74,8 +74,10 @@ YEARLY: tuple[Reported, ...] = (
     Reported("heating_demand", "kWh", "useful heat for the rooms", _plain("heating_demand")),
     Reported("specific_fan_power", "W/(m³/h)", "specific fan power at the reference flow", _specific_power),
     Reported("fan_electricity", "kWh", "fans and controls", _plain("fan_electricity")),
-    Reported("frost_electricity", "kWh", "frost pre-heater", _plain("frost_electricity")),
-    Reported("electricity", "kWh", "fans, controls and frost pre-heater", _plain("electricity")),
+    Reported(
+        "frost_electricity", "kWh", "heaters of the unit: frost pre-heater, post-heater", _plain("frost_electricity")
+    ),
+    Reported("electricity", "kWh", "fans, controls and heaters of the unit", _plain("electricity")),
     Reported("fuel_energy", "kWh", "energy bought for heating the rooms", _plain("fuel_energy")),
     Reported(
         "hot_water_fuel", "kWh", "energy bought for hot water, the same in every option", _plain("hot_water_fuel")
@@ -138,8 +140,8 @@ MONTHLY: tuple[tuple[str, str, str], ...] = (
     ("degree_hours", "K h", "heating demand per loss coefficient"),
     ("heating_demand", "kWh", "useful heat for the rooms"),
     ("fan_electricity", "kWh", "fans and controls"),
-    ("frost_electricity", "kWh", "frost pre-heater"),
-    ("electricity", "kWh", "fans, controls and frost pre-heater"),
+    ("frost_electricity", "kWh", "heaters of the unit: frost pre-heater, post-heater"),
+    ("electricity", "kWh", "fans, controls and heaters of the unit"),
     ("fuel_energy", "kWh", "energy bought for heating the rooms"),
     ("bill", MONEY, "whole household"),
     ("carbon", "kg", "CO2 equivalent of the whole household"),

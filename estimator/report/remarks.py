@@ -33,7 +33,8 @@ def _too_small(option: OptionYear, required: float) -> list[str]:
     """The fans alone, in ordinary use, against the required rate."""
     ordinary = option.numbers.states[0]
     moved = float(np.max([np.squeeze(ordinary.supply), np.squeeze(ordinary.extract)]))
-    if not 0.0 < moved < required * (1.0 - _TOLERANCE):
+    needed = float(np.squeeze(ordinary.need))
+    if not 0.0 < moved < required * needed * (1.0 - _TOLERANCE):
         return []
     return [
         f"{option.label} is set to {flow(moved)}, less than the {flow(required)} that the home needs: "

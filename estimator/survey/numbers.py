@@ -21,6 +21,10 @@ from estimator.survey.typical import by_word
 from estimator.units import from_m3h, from_mm, from_mm2, from_percent, from_watt_per_lps
 
 _SHELTER_CLASS = {"none": 1, "few": 2, "some": 3, "much": 4, "full": 5}
+# Control factor CTRL of the EU energy label for residential ventilation units, Commission Delegated Regulation (EU)
+# 1254/2014, annex VIII: manual, clock, central and local demand control; from memory.
+CONTROL_FACTORS = {"none": 1.0, "clock": 0.95, "central demand": 0.85, "local demand": 0.65}
+_FILTER_MEAN = 0.5  # resistance grows about evenly from clean to changed: its mean rise is half of it
 _YES = {"yes": 1, "no": 0, "unknown": 0}
 _CRAWLSPACE = {"slab": 0, "basement": 0, "crawlspace": 1}
 
@@ -45,11 +49,13 @@ class HomeNumbers:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class State:
-    """One running state of an option: its share of all hours (0 to 1) and its fan flows [m³/s]."""
+    """One running state of an option: its share of all hours (0 to 1) and its fan flows of outdoor air [m³/s]."""
 
     share: Any
     supply: Any
     extract: Any
+    demand: Any = 1.0  # factor of demand control that the flows already have
+    need: Any = 1.0  # air needed then, as a share of the home's
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -64,7 +70,10 @@ class DuctConductances:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class OptionNumbers:
-    """A ventilation option in SI: flows m³/s, area m², specific fan power W/(m³/s), W, °C, fractions."""
+    """A ventilation option in SI: flows m³/s, area m², specific fan power W/(m³/s), W, °C, fractions.
+
+    Flows are of outdoor air: what leaks round inside the unit is in none of them, and fan power is counted on the rest.
+    """
 
     states: tuple[State, ...]
     ventilator_leakage_area: Any
@@ -79,6 +88,8 @@ class OptionNumbers:
     outside: bool
     zone_factor: Any
     ducts: DuctConductances
+    demand_exponent: Any = 1.0  # fan power goes as the demand factor to this
+    post_heat_to: Any | None = None
 
 
 def home_numbers(case: Case) -> HomeNumbers:
@@ -121,12 +132,14 @@ def home_leakage_area(home: Home, leaks: Leakage) -> Any:
 def option_numbers(option: Option) -> OptionNumbers:
     """One option of a filled case."""
     unit = option.unit
+    leaked = from_percent(_number(unit.internal_leakage))
+    filters = _FILTER_MEAN * _number(unit.filter_pressure_rise) / _number(unit.fan_pressure)
     return OptionNumbers(
         states=running_states(option),
         ventilator_leakage_area=leakage.ventilator_leakage_area(from_mm2(_number(option.flows.ventilator_area))),
-        effectiveness=from_percent(_number(unit.effectiveness)) * _number(unit.in_use_factor),
-        reference_flow=from_m3h(_number(unit.reference_flow)),
-        fan_power=from_watt_per_lps(_number(unit.fan_power)),
+        effectiveness=_without_leakage(from_percent(_number(unit.effectiveness)), leaked) * _number(unit.in_use_factor),
+        reference_flow=from_m3h(_number(unit.reference_flow)) * (1.0 - leaked),
+        fan_power=from_watt_per_lps(_number(unit.fan_power)) * (1.0 + filters) / (1.0 - leaked),
         fan_exponent=unit.fan_exponent,
         standby=unit.standby,
         fan_heat_useful=from_percent(_number(unit.fan_heat_useful)),
@@ -135,35 +148,68 @@ def option_numbers(option: Option) -> OptionNumbers:
         outside=option.ducts.standing == "outside",
         zone_factor=option.ducts.zone_factor,
         ducts=_duct_conductances(option.ducts),
+        demand_exponent=option.flows.demand_exponent,
+        post_heat_to=unit.post_heat_to if unit.post_heater == "yes" else None,
     )
 
 
-def running_states(option: Option) -> tuple[State, ...]:
-    """Ordinary use, boost and rest with their shares of the year, which sum to one.
+def _without_leakage(measured: Any, leaked: Any) -> Any:
+    """Temperature ratio of the exchanger alone, from the one measured with `leaked` of the supply being extract air.
 
-    Residual imbalance takes air from the supply side (extract exceeds supply) where it is positive. Boost keeps the
-    proportion of supply to extract.
+    Supply measured at leaked + (1 − leaked) e of the difference. A ratio below the leakage leaves nothing exchanged.
+    """
+    return np.maximum((measured - leaked) / (1.0 - leaked), 0.0)
+
+
+def demand_factor(option: Option) -> Any:
+    """Mean flow over ordinary flow under the option's control, 0 to 1."""
+    flows = option.flows
+    by_hand = from_percent(_number(flows.demand_factor))
+    return by_word({**CONTROL_FACTORS, "by hand": by_hand}, flows.control)
+
+
+def running_states(option: Option) -> tuple[State, ...]:
+    """Ordinary use, boost, set-back, absence and rest with their shares of the year, which sum to one.
+
+    Residual imbalance takes air from the supply side (extract exceeds supply) where it is positive. Every state keeps
+    the proportion of supply to extract. Shares are taken in turn, boost first, each at most what is left of the running
+    hours; they count for every hour of the year alike. Demand control lowers ordinary use, and with it the air needed.
     """
     flows = option.flows
     running = from_percent(_number(flows.running_share))
-    boosted = np.minimum(from_percent(_number(flows.boost_share)), running)
-    supply, extract = from_m3h(_number(flows.supply)), from_m3h(_number(flows.extract))
-    both = option_fact(option.kind, "supplies") and option_fact(option.kind, "extracts")
-    if both:
-        imbalance = from_percent(_number(flows.imbalance))
-        supply = supply * (1.0 - np.maximum(imbalance, 0.0))
-        extract = extract * (1.0 - np.maximum(-imbalance, 0.0))
-    larger = np.maximum(supply, extract)
+    left, shares = running, []
+    for entry in (flows.boost_share, flows.away_share, flows.setback_share):
+        shares.append(np.minimum(from_percent(_number(entry)), left))
+        left = left - shares[-1]
+    supply, extract = _fresh_flows(option)
+    larger = np.maximum(from_m3h(_number(flows.supply)), from_m3h(_number(flows.extract)))
     boost = np.divide(from_m3h(_number(flows.boost_flow)), larger, out=np.ones(np.shape(larger)), where=larger > 0.0)
+    demand, away, setback = (
+        demand_factor(option), from_percent(_number(flows.away_flow)), from_percent(_number(flows.setback_flow)),
+    )  # fmt: skip
     return tuple(
         state
         for state in (
-            State(share=running - boosted, supply=supply, extract=extract),
-            State(share=boosted, supply=supply * boost, extract=extract * boost),
+            State(share=left, supply=supply * demand, extract=extract * demand, demand=demand, need=demand),
+            State(share=shares[0], supply=supply * boost, extract=extract * boost),
+            State(share=shares[1], supply=supply * away, extract=extract * away, need=away),
+            State(share=shares[2], supply=supply * setback, extract=extract * setback),
             State(share=1.0 - running, supply=supply * 0.0, extract=extract * 0.0),
         )
         if np.any(state.share > 0.0)
     )
+
+
+def _fresh_flows(option: Option) -> tuple[Any, Any]:
+    """Supply and extract in ordinary use [m³/s] after imbalance, less what leaks round inside the unit."""
+    flows = option.flows
+    supply, extract = from_m3h(_number(flows.supply)), from_m3h(_number(flows.extract))
+    if option_fact(option.kind, "supplies") and option_fact(option.kind, "extracts"):
+        imbalance = from_percent(_number(flows.imbalance))
+        supply = supply * (1.0 - np.maximum(imbalance, 0.0))
+        extract = extract * (1.0 - np.maximum(-imbalance, 0.0))
+    fresh = 1.0 - from_percent(_number(option.unit.internal_leakage))
+    return supply * fresh, extract * fresh
 
 
 def _duct_conductances(entry: Ducts) -> DuctConductances:
