@@ -153,9 +153,16 @@ def recovered(home: HomeNumbers, option: OptionNumbers, state: State, shared: Ho
 
 def _exchanged(home: HomeNumbers, option: OptionNumbers, state: State, shared: HomeYear) -> recovery.Recovered | None:
     through = joining.balanced_flow(state.supply, state.extract)
+    capacity = shared.heat_capacity
+    if option.supply_warmth is not None and np.any(state.supply > 0.0):
+        return recovery.prewarmed(
+            shared.temp_difference,
+            temp_in=home.temp_in,
+            warmth=option.supply_warmth,
+            capacity_supply=capacity * state.supply,
+        )
     if not np.any(option.effectiveness > 0.0) or not np.any(through > 0.0):
         return None
-    capacity = shared.heat_capacity
     shares = recovery.DuctShares(
         intake=ducts.kept_share(conductance=option.ducts.intake, capacity_flow=capacity * state.supply),
         exhaust=ducts.kept_share(conductance=option.ducts.exhaust, capacity_flow=capacity * state.extract),

@@ -138,6 +138,25 @@ def outside_envelope(
     )
 
 
+def prewarmed(temp_difference: Array, *, temp_in: Numeric, warmth: Numeric, capacity_supply: Numeric) -> Recovered:
+    """Supply air drawn from an unheated room at To + b (Ti−To), `warmth` b from 0 to 1; no exchanger.
+
+    capacity_supply: volumetric heat capacity times supply flow [W/K]. It spares c Qs b (Ti−To). What warms such a room
+    is sun, and heat that the fabric loses to it in any case; b is that of the room while the air is drawn from it.
+    """
+    temp_out = temp_in - temp_difference
+    nothing = np.zeros(np.broadcast(temp_out, capacity_supply).shape)
+    supplied = temp_out + warmth * temp_difference
+    return Recovered(
+        heat=capacity_supply * (supplied - temp_out),
+        preheater=nothing,
+        entering=temp_out,
+        exchanged=nothing,
+        arriving=np.broadcast_to(temp_in, nothing.shape),
+        supplied=supplied,
+    )
+
+
 def _per_supply(heat: Any, capacity_supply: Any) -> Any:
     """By how much heat [W] lifts the supply air [K]; nil where there is no supply air."""
     shape = np.broadcast(heat, capacity_supply).shape

@@ -143,9 +143,7 @@ def _programme(path: str, option: Option) -> Iterator[Finding]:
     if last is None:
         return
     running = 100.0 if flows.running_share is None else flows.running_share
-    said = (
-        "boost, set-back and absence take {given} % of all hours together, more than the {other} % the fans run."
-    )
+    said = "boost, set-back and absence take {given} % of all hours together, more than the {other} % the fans run."
     others = tuple(f"{path}.{name}" for name in (*given, "running_share") if name != last)
     yield from _above(f"{path}.{last}", sum(given.values(), np.zeros(())), running, said, others)
 

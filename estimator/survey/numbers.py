@@ -90,6 +90,7 @@ class OptionNumbers:
     ducts: DuctConductances
     demand_exponent: Any = 1.0  # fan power goes as the demand factor to this
     post_heat_to: Any | None = None
+    supply_warmth: Any | None = None  # of supply air drawn from an unheated room: 0 as outdoors, 1 as indoors
 
 
 def home_numbers(case: Case) -> HomeNumbers:
@@ -150,6 +151,7 @@ def option_numbers(option: Option) -> OptionNumbers:
         ducts=_duct_conductances(option.ducts),
         demand_exponent=option.flows.demand_exponent,
         post_heat_to=unit.post_heat_to if unit.post_heater == "yes" else None,
+        supply_warmth=option.ducts.zone_factor if option_fact(option.kind, "air_from") == "loft" else None,
     )
 
 
