@@ -42,6 +42,8 @@ LIBRARIES: dict[str, tuple[Place, ...]] = {
     "numpy": ((PACKAGE,),),
     "pandas": ((PACKAGE, "climate"), (PACKAGE, "report"), (PACKAGE, "ui"), (PACKAGE, "stock")),
     "pvlib": ((PACKAGE, "climate"),),
+    "platformdirs": ((PACKAGE, "climate"),),
+    "requests": ((PACKAGE, "climate"),),
     "plotly": ((PACKAGE, "report", "charts*"),),
     "streamlit": ((PACKAGE, "ui"), ("app",)),
     "starlette": ((PACKAGE, "ui"),),

@@ -14,6 +14,7 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from estimator.climate.files import read_year
+from estimator.climate.online import is_point, online_year
 from estimator.climate.year import ClimateYear
 from estimator.errors import ClimateFault, Fault
 
@@ -95,6 +96,12 @@ SOURCES = (
         names=tuple(REAL_YEARS),
     ),
     Source(
+        title="any latitude and longitude, online (52.2,0.1)",
+        owns=is_point,
+        year=lambda reference: online_year(reference),
+        network=True,
+    ),
+    Source(
         title="your own file (EPW, TMY3, TMY2 or a plain table)",
         owns=_is_path,
         year=lambda reference: read_year(Path(os.path.expanduser(reference))),
@@ -119,6 +126,6 @@ def load_year(reference: str) -> ClimateYear:
         Fault(
             "climate",
             f"“{reference[:60]}” is neither an included climate nor a file.{hint} "
-            f"Included are {', '.join(names())}; or give the path of a weather file.",
+            f"Included are {', '.join(names())}; or give the path of a weather file, or a place like 52.2,0.1.",
         )
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from functools import cache
 from pathlib import Path
 
@@ -11,10 +11,14 @@ import pandas as pd
 import pvlib
 import pytest
 
+from estimator.climate.cache import Cache
 from estimator.climate.files import read_year
+from estimator.climate.online import online_year
 from estimator.climate.sources import load_year
 from estimator.climate.year import ClimateYear
+from tests.climate.replay import Replay, Row, as_json, replaying, utc_rows
 
+PLACE = "36.1,-79.95"  # of Greensboro, as the service is asked
 PVLIB_DATA = Path(pvlib.__file__).parent / "data"
 EPW_HEADER = (
     "LOCATION,Fernby,XX,Nowhere,Test data,000000,36.1,-79.95,-5.0,273.0",
@@ -115,3 +119,40 @@ def best_shift() -> Callable[[ClimateYear], float]:
         return max((-1.5, -1.0, -0.5, 0.0, 0.5, 1.0, 1.5), key=likeness)
 
     return shift_of
+
+
+@pytest.fixture(scope="session")
+def answered_rows(tmy3_frame: pd.DataFrame) -> list[Row]:
+    """Greensboro as the service would give it."""
+    return utc_rows(tmy3_frame)
+
+
+@pytest.fixture(scope="session")
+def good_answer(answered_rows: list[Row]) -> bytes:
+    """The same as a whole answer."""
+    return as_json(answered_rows)
+
+
+@pytest.fixture
+def server(monkeypatch: pytest.MonkeyPatch) -> Iterator[Replay]:
+    """A service on this machine."""
+    monkeypatch.setenv("NO_PROXY", "127.0.0.1")
+    with replaying() as replay:
+        yield replay
+
+
+@pytest.fixture
+def told() -> list[str]:
+    """What was told before a request."""
+    return []
+
+
+@pytest.fixture
+def ask(server: Replay, tmp_path: Path, told: list[str]) -> Callable[..., ClimateYear]:
+    """Asks that service for a year, with a cache of the test's own."""
+
+    def asked(reference: str = PLACE, **further: object) -> ClimateYear:
+        settings = {"url": server.url, "cache": Cache(tmp_path / "kept"), "tell": told.append, "timeout": 20.0}
+        return online_year(reference, **(settings | further))  # type: ignore[arg-type]
+
+    return asked

@@ -1,0 +1,40 @@
+"""Which included climate is nearest to a place, for want of its own?"""
+
+from __future__ import annotations
+
+from functools import cache
+from math import asin, cos, radians, sin, sqrt
+
+EARTH_RADIUS = 6371.0  # km, mean (IUGG)
+_FAR = 300.0  # km beyond which the weather is likely another
+
+
+def distance(latitude: float, longitude: float, *, to: tuple[float, float]) -> float:
+    """Distance [km] over the ground to another latitude and longitude [°], by the haversine formula."""
+    north, east, there_north, there_east = (radians(angle) for angle in (latitude, longitude, *to))
+    chord = sin((there_north - north) / 2.0) ** 2
+    chord += cos(north) * cos(there_north) * sin((there_east - east) / 2.0) ** 2
+    return 2.0 * EARTH_RADIUS * asin(min(1.0, sqrt(chord)))
+
+
+@cache
+def _places() -> dict[str, tuple[float, float, bool]]:
+    from estimator.climate.sources import load_year, names  # the list of sources has this module's users in it
+
+    years = {name: load_year(name) for name in names()}
+    return {name: (year.latitude, year.longitude, year.invented) for name, year in years.items()}
+
+
+def next_best(latitude: float, longitude: float) -> str:
+    """A sentence offering the nearest included climate, which needs no network, and the user's own file."""
+
+    def away(name: str) -> float:
+        return distance(latitude, longitude, to=_places()[name][:2])
+
+    name = min(_places(), key=away)
+    invented = ", an invented one" if _places()[name][2] else ""
+    far = "; so far away that its weather may be quite another" if away(name) > _FAR else ""
+    return (
+        f"Without the network, the nearest included climate is “{name}”{invented}, {away(name):,.0f} km away{far}; "
+        "or give a weather file of your own."
+    )
