@@ -22,8 +22,8 @@ def solar_gain(facades: Array, apertures: tuple[Numeric, Numeric, Numeric, Numer
 
 
 def mean_gain_in_heating(gain: Numeric, heat: Array) -> Any:
-    """Mean gain [W] over the hours with heat, shape (…, 1); nil where there are none."""
+    """Mean gain [W] over the hours with heat, shape (…, 1); NaN where there are none."""
     on = heat > 0.0
     hours = np.sum(on, axis=-1, keepdims=True)
     total = np.sum(np.where(on, gain, 0.0), axis=-1, keepdims=True)
-    return np.divide(total, hours, out=np.zeros(total.shape), where=hours > 0)
+    return np.divide(total, hours, out=np.full(total.shape, np.nan), where=hours > 0)

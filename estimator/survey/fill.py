@@ -7,6 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, cast
 
+import numpy as np
+
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import Known, electricity_row, fuel_row, option_row
 from estimator.inputs.places import every_entry, value_at, with_values
@@ -81,7 +83,7 @@ def _origins(given: Case, whole: Case, known: Mapping[str, Known]) -> dict[str, 
         value = value_at(whole, path)
         if path in known:
             tag, source = known[path].tag, known[path].source
-        elif value_at(given, path) is not None and value_at(given, path) != item.default:
+        elif _entered(value_at(given, path), item.default):
             tag, source = given.tags.get(path, "measured"), "entered"
         else:
             tag, source = given.tags.get(path, item.spec.tag), item.spec.source
@@ -89,3 +91,10 @@ def _origins(given: Case, whole: Case, known: Mapping[str, Known]) -> dict[str, 
     if "leakage.value" in origins and whole.leakage.basis is not None:
         origins["leakage.value"] = dataclasses.replace(origins["leakage.value"], tag=whole.leakage.basis)
     return origins
+
+
+def _entered(value: Any, default: Any) -> bool:
+    """Whether somebody entered a value: anything but the default; a column of homes always was."""
+    if value is None or np.ndim(value) > 0:
+        return value is not None
+    return bool(value != default)
