@@ -113,7 +113,7 @@ def air_year(
         # A shortfall below a millionth of the requirement is rounding, not missing air.
         short = short + state.share * (missing > 1e-6 * required)
         windows = windows + state.share * missing * float(top_up)
-        fans = fans + state.share * _fan_power(option, state)
+        fans = fans + state.share * fan_power(option, state)
         if back is not None:
             spared = spared + state.share * back.heat
             preheater = preheater + state.share * back.preheater
@@ -132,7 +132,8 @@ def air_year(
     )
 
 
-def _fan_power(option: OptionNumbers, state: State) -> Any:
+def fan_power(option: OptionNumbers, state: State) -> Any:
+    """Power of the fans in one running state [W], standby left out."""
     flow = np.maximum(state.supply, state.extract) / state.demand
     reference = np.where(np.asarray(option.reference_flow) > 0.0, option.reference_flow, 1.0)
     specific = exchanger.specific_fan_power_at_duty(

@@ -1,0 +1,223 @@
+"""What must the installer know of the unit as fitted: frost, supply air, drain, circuit, velocity?
+
+The site's half of an estimate: hours and peaks beside the yearly sums. For one home and one option with an exchanger.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from estimator.air import condensate, moist
+from estimator.air.recovery import Recovered
+from estimator.corridor import fan_power, recovered
+from estimator.estimate import Estimate, OptionYear
+from estimator.points_lost import Step, YearlyWorth, duct_worth, efficiency_steps
+from estimator.survey.numbers import State
+from estimator.units import (
+    DAYS_PER_YEAR,
+    HOURS_PER_DAY,
+    SECONDS_PER_HOUR,
+    Array,
+    from_mm,
+    from_percent,
+    to_kwh,
+)  # fmt: skip
+
+MAINS = 230.0  # V
+# Rating often seen on a fused spur in the United Kingdom; common practice, no source. A question for the electrician.
+SPUR = 13.0  # A
+# Below this many hours a year a pre-heater hardly ever acts; assumed: about two days in all.
+HARDLY_EVER = 50.0  # h
+# Vapour given off in a home, between dry and moist occupation of BS 5250; from memory.
+MOISTURE_PER_PERSON = 2.0  # kg a day
+# Extract air of a moist home, for the drain at its worst; assumed.
+MOIST_AIR = 0.6  # share of saturation
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frost:
+    """When intake air reaches the exchanger below the set point, in ordinary use.
+
+    hours: a year; electricity: of the pre-heater [kWh a year], nil for other protection; coldest: such air in the
+    coldest hour [°C]; peak: of the pre-heater [W], in any state; needed: whether the climate asks for protection.
+    """
+
+    protection: str
+    set_point: float
+    hours: float
+    electricity: float
+    coldest: float
+    peak: float
+    needed: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drain:
+    """Water that drips [kg, which is litres]: most in an hour, in a year, and the most with moist rooms all winter."""
+
+    peak: float
+    yearly: float
+    bound: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SupplyAir:
+    """Outdoor air and the air that the unit brings into the rooms in ordinary use [°C]: coldest hour, coldest day."""
+
+    outdoors_hour: float
+    supply_hour: float
+    outdoors_day: float
+    supply_day: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Installed:
+    """The installer's figures for one option. W, A, m/s, hours a year."""
+
+    steps: tuple[Step, ...]
+    worth: tuple[YearlyWorth, ...]
+    frost: Frost
+    supply_air: SupplyAir
+    drain: Drain
+    electrical_peak: float
+    current_peak: float
+    spur_suffices: bool
+    velocity: float
+    velocity_boost: float
+    bypass_hours: float
+
+
+def installed(done: Estimate, name: str, *, moisture: float | None = None) -> Installed | None:
+    """The installer's figures; None for an option without an exchanger.
+
+    moisture: vapour given off in the home [kg a day], by people where left out.
+    """
+    option = done.options[name]
+    running = _running(done, option)
+    if not running:
+        return None
+    peak = max(float(np.max(fan_power(option.numbers, state) + back.preheater)) for state, back in running)
+    peak += float(np.squeeze(option.numbers.standby))
+    moved = [_moved(state) for state, _ in running]
+    bore = float(from_mm(done.case.options[name].ducts.bore or np.nan))
+    idle = (np.squeeze(option.heat.heat) == 0.0) & (np.squeeze(done.shared.temp_difference) > 0.0)
+    return Installed(
+        steps=efficiency_steps(done, name),
+        worth=duct_worth(done, name),
+        frost=_frost(done, name, running),
+        supply_air=_supply_air(done, running[0][1]),
+        drain=_drain(done, option, running, moisture=moisture),
+        electrical_peak=peak,
+        current_peak=peak / MAINS,
+        spur_suffices=peak / MAINS <= SPUR,
+        velocity=duct_velocity(moved[0], bore=bore),
+        velocity_boost=duct_velocity(max(moved), bore=bore),
+        bypass_hours=float(np.sum(idle)) * done.year.weight,
+    )
+
+
+def duct_velocity(flow: float, *, bore: float) -> float:
+    """Mean velocity [m/s] of a flow [m³/s] in a round duct of this inner diameter [m]."""
+    return flow / (np.pi * bore**2 / 4.0)
+
+
+def _moved(state: State) -> float:
+    """Larger flow of a state [m³/s] while the fans run at it."""
+    return float(np.squeeze(np.maximum(state.supply, state.extract) / state.demand))
+
+
+def _running(done: Estimate, option: OptionYear) -> list[tuple[State, Recovered]]:
+    """Running states with what the exchanger does in them, ordinary use first; none without an exchanger."""
+    if not np.any(option.numbers.effectiveness > 0.0):
+        return []
+    states = [(state, recovered(done.home, option.numbers, state, done.shared)) for state in option.numbers.states]
+    return [(state, back) for state, back in states if back is not None]
+
+
+def _frost(done: Estimate, name: str, running: list[tuple[State, Recovered]]) -> Frost:
+    unit, numbers = done.case.options[name].unit, done.options[name].numbers
+    set_point = float(unit.frost_set_point or 0.0)
+    unprotected = dataclasses.replace(numbers, preheat_to=None, throttle_at=None, post_heat_to=None)
+    ordinary = recovered(done.home, unprotected, running[0][0], done.shared)
+    entering = np.squeeze(ordinary.entering if ordinary else np.nan)
+    heated = dataclasses.replace(numbers, post_heat_to=None)
+    power = [
+        (float(np.squeeze(state.share)), back.preheater)
+        for state, _ in running
+        if (back := recovered(done.home, heated, state, done.shared)) is not None
+    ]
+    hours = float(np.sum(entering < set_point)) * done.year.weight
+    return Frost(
+        protection=str(unit.frost),
+        set_point=set_point,
+        hours=hours,
+        electricity=float(to_kwh(sum(share * np.sum(watts) for share, watts in power) * done.year.weight)),
+        coldest=float(np.min(entering)),
+        peak=max(float(np.max(watts)) for _, watts in power),
+        needed=hours > HARDLY_EVER,
+    )
+
+
+def _supply_air(done: Estimate, ordinary: Recovered) -> SupplyAir:
+    outdoors = done.year.temp_air
+    supplied = np.broadcast_to(np.squeeze(ordinary.supplied), outdoors.shape)
+    hour = int(np.argmin(outdoors))
+    days = outdoors.reshape(int(DAYS_PER_YEAR), -1).mean(axis=-1)
+    day = int(np.argmin(days))
+    rows = slice(*(int(bound * HOURS_PER_DAY / done.year.weight) for bound in (day, day + 1)))
+    return SupplyAir(
+        outdoors_hour=float(outdoors[hour]),
+        supply_hour=float(supplied[hour]),
+        outdoors_day=float(days[day]),
+        supply_day=float(np.mean(supplied[rows])),
+    )
+
+
+def _drain(
+    done: Estimate, option: OptionYear, running: list[tuple[State, Recovered]], *, moisture: float | None
+) -> Drain:
+    """Room air holds what all the air of the hour leaves in it; the bound holds it at `MOIST_AIR` in all hours."""
+    year, temp_in = done.year, float(np.squeeze(done.home.temp_in))
+    a_day = MOISTURE_PER_PERSON * float(done.case.home.people or 0.0) if moisture is None else moisture
+    outdoor = condensate.outdoor_vapour(
+        year.temp_air, relative_humidity=from_percent(year.relative_humidity), pressure=year.pressure
+    )
+    vapour = condensate.room_vapour(
+        outdoor,
+        moisture=a_day / (HOURS_PER_DAY * SECONDS_PER_HOUR),
+        air=condensate.dry_air_flow(np.squeeze(option.air.delivered), pressure=year.pressure),
+        temp_in=temp_in,
+        pressure=year.pressure,
+    )
+    moist_rooms = MOIST_AIR * moist.saturation_pressure(temp_in)
+    bound = np.maximum(vapour, moist.humidity_ratio(moist_rooms, pressure=year.pressure))
+    hourly = [
+        (float(np.squeeze(state.share)), *_dripped(done, state, back, (vapour, bound))) for state, back in running
+    ]
+    return Drain(
+        peak=max(float(np.max(water)) for _, water, _ in hourly),
+        yearly=float(sum(share * np.sum(water) for share, water, _ in hourly) * year.weight),
+        bound=max(float(np.max(most)) for _, _, most in hourly),
+    )
+
+
+def _dripped(done: Estimate, state: State, back: Recovered, vapours: tuple[Array, Array]) -> tuple[Any, Any]:
+    """Litres an hour, one array for each humidity of the room air."""
+    pressure = done.year.pressure
+    air = condensate.dry_air_flow(np.squeeze(state.extract), pressure=pressure)
+    first, second = (
+        condensate.dripping(
+            temp=np.squeeze(back.arriving),
+            vapour=vapour,
+            exchanged=np.squeeze(back.exchanged),
+            air=air,
+            pressure=pressure,
+        ).water
+        * SECONDS_PER_HOUR
+        for vapour in vapours
+    )
+    return first, second
