@@ -1,0 +1,278 @@
+"""How sure is the answer, and what should be measured first?
+
+Nothing here is a chance promised: it is what came out in so many cases tried with the ranges given.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import ceil
+
+import numpy as np
+
+from estimator.climate.year import ClimateYear
+from estimator.draws import Difference, Ground, difference, ground, outcomes, place_of_rank, places
+from estimator.inputs.case import Case
+from estimator.survey.ranges import Range
+from estimator.units import Array
+
+MANY = 2000
+FEW = 128  # for an answer while somebody types
+LOW, HIGH = 0.10, 0.90
+ERROR_CASES = 8  # the best guess and the first cases drawn, on the full year too
+TENTH_SAID = 0.05  # less rounds to none of ten, which would say too much
+# Below this many of a hundred cases, knowing an input is said to change nothing.
+_WORTH_SAYING = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spread:
+    """What comes out below which a tenth, a half and nine tenths of the cases lie; each is the value of a case."""
+
+    low: float
+    middle: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BlockError:
+    """By how much the shortened year errs at most in the cases that took the full year as well."""
+
+    hours_per_block: float
+    cases: int
+    heat_saved: float  # kWh
+    net_saving: float  # money
+    carbon_saving: float  # kg
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Swing:
+    """What comes out where one input alone lies where a tenth of the cases lie below, and where a tenth lie above."""
+
+    input: Range
+    saving_at_low: float
+    saving_at_high: float
+    carbon_at_low: float
+    carbon_at_high: float
+    payback_at_low: float
+    payback_at_high: float
+
+    @property
+    def width(self) -> float:
+        """By how much the net saving swings [money a year]."""
+        return abs(self.saving_at_high - self.saving_at_low)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Knowing:
+    """What it would bring to know one input."""
+
+    input: Range
+    narrowing: float  # share of the spread (standard deviation) of the net saving that would go, 0 to 1
+    changes: float  # in how many of 100 cases the verdict would be another one
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Sure:
+    """An option against a baseline over all cases tried. Money, kWh and kg a year; years."""
+
+    option: str
+    baseline: str
+    count: int
+    start: int
+    years: float  # the verdict: does it pay back within so many
+    best: Difference  # the best guess, arrays (1,), on the shortened year
+    cases: Difference
+    net_saving: Spread
+    heat_saved: Spread
+    carbon_saving: Spread
+    payback: Spread
+    efficiency: Spread
+    error: BlockError
+    swings: tuple[Swing, ...]  # widest first
+    knowing: tuple[Knowing, ...]  # what changes most verdicts first, then what narrows most
+
+    def paid_back(self, years: float) -> float:
+        """Share of the cases, 0 to 1, that pay back within so many years."""
+        return float(np.mean(self.cases.payback <= years))
+
+    @property
+    def words(self) -> str:
+        """How often it pays back, in one line."""
+        share = self.paid_back(self.years)
+        often = f"{10.0 * share:.0f} of 10 cases" if TENTH_SAID <= share <= 1.0 - TENTH_SAID else "almost every case"
+        if share < TENTH_SAID:
+            often = "hardly any case" if share > 0.0 else f"none of {self.count} cases"
+        if share == 1.0:
+            often = f"all {self.count} cases"
+        return f"pays back within {self.years:g} years in {often} tried with these ranges"
+
+    @property
+    def measure_first(self) -> str:
+        """What to measure first, in one line."""
+        return _measure_first(self.knowing, self.years)
+
+
+def sure(
+    case: Case,
+    year: ClimateYear,
+    *,
+    option: str,
+    baseline: str,
+    count: int = MANY,
+    start: int = 1,
+    years: float | None = None,
+    widening: float = 1.0,
+) -> Sure:
+    """How sure an option is against a baseline.
+
+    years: to pay back in, the life of the kit unless said otherwise; start: of the random numbers, the same ones every
+    time; widening: all ranges wider by this together.
+    """
+    return sure_of(
+        ground(case, year),
+        option=option,
+        baseline=baseline,
+        count=count,
+        start=start,
+        years=years,
+        widening=widening,
+    )
+
+
+def quickly_sure(case: Case, year: ClimateYear, *, option: str, baseline: str, start: int = 1) -> Sure:
+    """The same from few cases, within a moment: its ends are rougher."""
+    return sure(case, year, option=option, baseline=baseline, count=FEW, start=start)
+
+
+def sure_of(
+    place: Ground,
+    *,
+    option: str,
+    baseline: str,
+    count: int = MANY,
+    start: int = 1,
+    years: float | None = None,
+    widening: float = 1.0,
+) -> Sure:
+    """As `sure`, for a case already surveyed."""
+    where = widening * places(len(place.inputs), count=count, start=start)
+    term = place.case.worth.life if years is None else years
+    cases = differences(place, where, option=option, baseline=baseline)
+    best, swings = _swings(place, option=option, baseline=baseline)
+    return Sure(
+        option=option,
+        baseline=baseline,
+        count=count,
+        start=start,
+        years=term,
+        best=best,
+        cases=cases,
+        net_saving=spread(cases.net_saving),
+        heat_saved=spread(cases.heat_saved),
+        carbon_saving=spread(cases.carbon_saving),
+        payback=spread(cases.payback),
+        efficiency=spread(cases.efficiency),
+        error=_block_error(place, where, option=option, baseline=baseline),
+        swings=swings,
+        knowing=_knowing(place.inputs, where, cases, years=term),
+    )
+
+
+def differences(place: Ground, where: Array, *, option: str, baseline: str, full_year: bool = False) -> Difference:
+    """One option against one baseline in the cases `where`."""
+    found = outcomes(place, where, names=(option, baseline), full_year=full_year)
+    return difference(found[option], baseline=found[baseline])
+
+
+def spread(values: Array) -> Spread:
+    """The 10-50-90 % of a sample; "never" is infinite and sorts last."""
+    ordered = np.sort(values)
+
+    def below(share: float) -> float:
+        return float(ordered[ceil(share * ordered.size) - 1])
+
+    return Spread(low=below(LOW), middle=below(0.5), high=below(HIGH))
+
+
+def _swings(place: Ground, *, option: str, baseline: str) -> tuple[Difference, tuple[Swing, ...]]:
+    inputs = len(place.inputs)
+    low, high = (place_of_rank(share) * np.eye(inputs) for share in (LOW, HIGH))
+    found = differences(place, np.vstack((np.zeros((1, inputs)), low, high)), option=option, baseline=baseline)
+    swings = [
+        Swing(
+            input=item,
+            saving_at_low=float(found.net_saving[1 + number]),
+            saving_at_high=float(found.net_saving[1 + inputs + number]),
+            carbon_at_low=float(found.carbon_saving[1 + number]),
+            carbon_at_high=float(found.carbon_saving[1 + inputs + number]),
+            payback_at_low=float(found.payback[1 + number]),
+            payback_at_high=float(found.payback[1 + inputs + number]),
+        )
+        for number, item in enumerate(place.inputs)
+    ]
+    best = Difference(
+        heat_saved=found.heat_saved[:1],
+        net_saving=found.net_saving[:1],
+        carbon_saving=found.carbon_saving[:1],
+        net_capital=found.net_capital[:1],
+        payback=found.payback[:1],
+        efficiency=found.efficiency[:1],
+    )
+    return best, tuple(sorted(swings, key=lambda swing: -swing.width))
+
+
+def _block_error(place: Ground, where: Array, *, option: str, baseline: str) -> BlockError:
+    some = np.vstack((np.zeros((1, where.shape[1])), where[: ERROR_CASES - 1]))
+    short, full = (
+        differences(place, some, option=option, baseline=baseline, full_year=whole) for whole in (False, True)
+    )
+    return BlockError(
+        hours_per_block=place.blocks.weight,
+        cases=some.shape[0],
+        heat_saved=float(np.max(np.abs(short.heat_saved - full.heat_saved))),
+        net_saving=float(np.max(np.abs(short.net_saving - full.net_saving))),
+        carbon_saving=float(np.max(np.abs(short.carbon_saving - full.carbon_saving))),
+    )
+
+
+def _knowing(inputs: tuple[Range, ...], where: Array, cases: Difference, *, years: float) -> tuple[Knowing, ...]:
+    """For each input: what is left of the range, and what the verdict would be, were its place known."""
+    margin = cases.net_saving * years - np.maximum(cases.net_capital, 0.0)
+    now = np.median(margin) > 0.0
+    whole = float(np.std(cases.net_saving))
+    found = []
+    for number, item in enumerate(inputs):
+        told = _told(where[:, number], cases.net_saving)
+        expected = _told(where[:, number], margin)
+        then = expected + np.median(margin - expected) > 0.0
+        narrowing = 1.0 - float(np.std(cases.net_saving - told)) / whole if whole > 0.0 else 0.0
+        found.append(Knowing(input=item, narrowing=narrowing, changes=100.0 * float(np.mean(then != now))))
+    return tuple(sorted(found, key=lambda each: (-round(each.changes), -each.narrowing)))
+
+
+def _told(where: Array, values: Array) -> Array:
+    """What one input alone tells of a figure: a smooth curve through the cases, with a bend at the best guess."""
+    below, above = np.minimum(where, 0.0), np.maximum(where, 0.0)
+    terms = np.column_stack((np.ones_like(where), below, above, below**2, above**2))
+    fitted, *_ = np.linalg.lstsq(terms, values, rcond=None)
+    return np.asarray(terms @ fitted)
+
+
+def _measure_first(knowing: tuple[Knowing, ...], years: float) -> str:
+    known = [each for each in knowing if each.input.settle and set(each.input.tags.values()) != {"measured"}]
+    if not known:
+        return "everything that can be measured has been measured"
+    telling = [each for each in known if round(each.changes) >= _WORTH_SAYING]
+    if not telling:
+        most = max(known, key=lambda each: each.narrowing)
+        return (
+            f"nothing that can be measured would change whether it pays back within {years:g} years; "
+            f"{most.input.settle} would narrow the saving most, by {100.0 * most.narrowing:.0f} %"
+        )
+    first = telling[0]
+    last = min(known, key=lambda each: (each.changes, each.narrowing))
+    return (
+        f"{first.input.settle} first: it would change the verdict in {first.changes:.0f} of 100 cases and narrow the "
+        f"saving by {100.0 * first.narrowing:.0f} %; {last.input.settle} would change it in {last.changes:.0f}"
+    )
