@@ -12,7 +12,7 @@ from typing import Any
 
 import numpy as np
 
-from estimator.air import ducts, exchanger, joining, recovery
+from estimator.air import certificate, ducts, exchanger, joining, recovery
 from estimator.air.infiltration import MODELS
 from estimator.air.properties import volumetric_heat_capacity
 from estimator.climate.year import ClimateYear
@@ -135,11 +135,21 @@ def air_year(
 def fan_power(option: OptionNumbers, state: State) -> Any:
     """Power of the fans in one running state [W], standby left out."""
     flow = np.maximum(state.supply, state.extract) / state.demand
-    reference = np.where(np.asarray(option.reference_flow) > 0.0, option.reference_flow, 1.0)
+    printed = _certificate(option, flow)
     specific = exchanger.specific_fan_power_at_duty(
-        option.fan_power, reference_flow=reference, flow=flow, exponent=option.fan_exponent
+        printed.power,
+        reference_flow=np.where(np.asarray(printed.flow) > 0.0, printed.flow, 1.0),
+        flow=flow,
+        exponent=option.fan_exponent,
     )
     return specific * flow * np.asarray(state.demand) ** np.asarray(option.demand_exponent)
+
+
+def _certificate(option: OptionNumbers, flow: Any) -> certificate.Reference:
+    """What the certificate says nearest to a flow [m³/s]: its one reference, or a place among its points."""
+    if option.points is None:
+        return certificate.Reference(option.reference_flow, option.effectiveness, option.fan_power)
+    return certificate.reference_at(option.points, flow=flow)
 
 
 def recovered(home: HomeNumbers, option: OptionNumbers, state: State, shared: HomeYear) -> recovery.Recovered | None:
@@ -170,10 +180,11 @@ def _exchanged(home: HomeNumbers, option: OptionNumbers, state: State, shared: H
         supply=ducts.kept_share(conductance=option.ducts.supply, capacity_flow=capacity * state.supply),
         extract=ducts.kept_share(conductance=option.ducts.extract, capacity_flow=capacity * state.extract),
     )
+    printed = _certificate(option, through)
     common = {
         "temp_in": home.temp_in,
         "effectiveness": exchanger.effectiveness_at_duty(
-            option.effectiveness, reference_flow=option.reference_flow, supply=state.supply, extract=state.extract
+            printed.ratio, reference_flow=printed.flow, supply=state.supply, extract=state.extract
         ),
         "ducts": shares,
         "capacity_supply": capacity * state.supply,

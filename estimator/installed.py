@@ -11,7 +11,7 @@ from typing import Any
 
 import numpy as np
 
-from estimator.air import condensate, moist
+from estimator.air import certificate, condensate, moist
 from estimator.air.recovery import Recovered
 from estimator.corridor import fan_power, recovered
 from estimator.estimate import Estimate, OptionYear
@@ -25,7 +25,8 @@ from estimator.units import (
     from_mm,
     from_percent,
     to_kwh,
-)  # fmt: skip
+    to_m3h,
+)
 
 MAINS = 230.0  # V
 # Rating often seen on a fused spur in the United Kingdom; common practice, no source. A question for the electrician.
@@ -78,6 +79,7 @@ class SupplyAir:
 class Installed:
     """The installer's figures for one option. W, A, m/s, hours a year."""
 
+    outside_certificate: tuple[str, ...]  # flows that the certificate says nothing of, in words
     steps: tuple[Step, ...]
     worth: tuple[YearlyWorth, ...]
     frost: Frost
@@ -106,6 +108,7 @@ def installed(done: Estimate, name: str, *, moisture: float | None = None) -> In
     bore = float(from_mm(done.case.options[name].ducts.bore or np.nan))
     idle = (np.squeeze(option.heat.heat) == 0.0) & (np.squeeze(done.shared.temp_difference) > 0.0)
     return Installed(
+        outside_certificate=_outside_certificate(option, moved),
         steps=efficiency_steps(done, name),
         worth=duct_worth(done, name),
         frost=_frost(done, name, running),
@@ -128,6 +131,21 @@ def duct_velocity(flow: float, *, bore: float) -> float:
 def _moved(state: State) -> float:
     """Larger flow of a state [m³/s] while the fans run at it."""
     return float(np.squeeze(np.maximum(state.supply, state.extract) / state.demand))
+
+
+def _outside_certificate(option: OptionYear, moved: list[float]) -> tuple[str, ...]:
+    numbers = option.numbers
+    one = (
+        np.atleast_1d(np.squeeze(entry)) for entry in (numbers.reference_flow, numbers.effectiveness, numbers.fan_power)
+    )
+    points = numbers.points or certificate.Points(*one)
+    low, high = (f"{to_m3h(points.flows[end]):.0f}" for end in (0, -1))
+    said = f"{low} m³/h" if low == high else f"{low} to {high} m³/h"
+    return tuple(
+        f"{to_m3h(flow):.0f} m³/h lies outside the certificate's {said}: ratio and fan power are scaled from it."
+        for flow in sorted(set(moved))
+        if certificate.beyond(points, flow=flow)
+    )
 
 
 def _running(done: Estimate, option: OptionYear) -> list[tuple[State, Recovered]]:

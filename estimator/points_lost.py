@@ -11,8 +11,9 @@ import numpy as np
 from estimator.corridor import air_year, heat_year
 from estimator.estimate import Estimate, OptionYear, estimate
 from estimator.inputs.places import with_values
+from estimator.survey.certificate import read_certificate
 from estimator.survey.numbers import DuctConductances, OptionNumbers, State
-from estimator.units import from_percent, to_kwh
+from estimator.units import to_kwh
 
 _NO_DUCTS = DuctConductances(intake=0.0, exhaust=0.0, supply=0.0, extract=0.0)
 
@@ -58,7 +59,7 @@ def efficiency_steps(done: Estimate, name: str) -> tuple[Step, ...]:
     numbers = option.numbers
     if not np.any(numbers.effectiveness > 0.0):
         return ()
-    printed = float(from_percent(done.case.options[name].unit.effectiveness or 0.0))
+    printed = float(read_certificate(done.case.options[name].unit).printed)
     alone = float(np.squeeze(numbers.effectiveness))
     bare = dataclasses.replace(
         numbers,

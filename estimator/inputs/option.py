@@ -111,6 +111,14 @@ class Unit:
             derived="70 % of boost or duty",
         ),
     ] = None
+    points: Annotated[
+        str | None,
+        Entry(
+            "several points of the certificate instead: m³/h, %, W/(l/s) each, as in 100 88 0.6; 200 84 0.9",
+            derived=_ROW,
+            longest=300,
+        ),
+    ] = None
     ratio_includes_fan_heat: Annotated[
         YesNo | None, Entry("whether the certificate's ratio has fan heat in it", derived=_ROW)
     ] = None

@@ -15,6 +15,7 @@ import numpy as np
 from estimator.inputs.case import Case
 from estimator.inputs.faults import number_words, rows_at_fault, shown
 from estimator.inputs.option import Option
+from estimator.inputs.points import certificate_points
 
 # Smallest sleeping room an English licence allows for a child under ten: The Licensing of Houses in Multiple
 # Occupation (Mandatory Conditions of Licences) (England) Regulations 2018; from memory.
@@ -117,6 +118,7 @@ def _sealing_costs(case: Case) -> Iterator[Finding]:
 def _each_option(case: Case) -> Iterator[Finding]:
     for name, option in case.options.items():
         yield from _flows(f"options.{name}.flows", option)
+        yield from _points(f"options.{name}.unit.points", option)
         yield from _programme(f"options.{name}.flows", option)
         yield from _fan_heat(f"options.{name}.unit", option)
         yield from _in_use_factor(f"options.{name}", option)
@@ -146,6 +148,13 @@ def _programme(path: str, option: Option) -> Iterator[Finding]:
     said = "boost, set-back and absence take {given} % of all hours together, more than the {other} % the fans run."
     others = tuple(f"{path}.{name}" for name in (*given, "running_share") if name != last)
     yield from _above(f"{path}.{last}", sum(given.values(), np.zeros(())), running, said, others)
+
+
+def _points(path: str, option: Option) -> Iterator[Finding]:
+    try:
+        certificate_points(option.unit.points or "")
+    except ValueError as impossible:
+        yield Finding(path, str(impossible))
 
 
 def _fan_heat(path: str, option: Option) -> Iterator[Finding]:

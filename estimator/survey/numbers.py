@@ -12,19 +12,20 @@ from typing import Any
 import numpy as np
 
 from estimator.air import ducts, leakage
+from estimator.air.certificate import Points
 from estimator.air.infiltration import Setting
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import option_fact
 from estimator.inputs.home import Home, Leakage
 from estimator.inputs.option import Ducts, Option
+from estimator.survey.certificate import read_certificate
 from estimator.survey.typical import by_word
-from estimator.units import from_m3h, from_mm, from_mm2, from_percent, from_watt_per_lps
+from estimator.units import from_m3h, from_mm, from_mm2, from_percent
 
 _SHELTER_CLASS = {"none": 1, "few": 2, "some": 3, "much": 4, "full": 5}
 # Control factor CTRL of the EU energy label for residential ventilation units, Commission Delegated Regulation (EU)
 # 1254/2014, annex VIII: manual, clock, central and local demand control; from memory.
 CONTROL_FACTORS = {"none": 1.0, "clock": 0.95, "central demand": 0.85, "local demand": 0.65}
-_FILTER_MEAN = 0.5  # resistance grows about evenly from clean to changed: its mean rise is half of it
 _YES = {"yes": 1, "no": 0, "unknown": 0}
 _CRAWLSPACE = {"slab": 0, "basement": 0, "crawlspace": 1}
 
@@ -91,6 +92,7 @@ class OptionNumbers:
     demand_exponent: Any = 1.0  # fan power goes as the demand factor to this
     post_heat_to: Any | None = None
     supply_warmth: Any | None = None  # of supply air drawn from an unheated room: 0 as outdoors, 1 as indoors
+    points: Points | None = None  # of the certificate, where it has several: they stand before the reference
 
 
 def home_numbers(case: Case) -> HomeNumbers:
@@ -133,14 +135,13 @@ def home_leakage_area(home: Home, leaks: Leakage) -> Any:
 def option_numbers(option: Option) -> OptionNumbers:
     """One option of a filled case."""
     unit = option.unit
-    leaked = from_percent(_number(unit.internal_leakage))
-    filters = _FILTER_MEAN * _number(unit.filter_pressure_rise) / _number(unit.fan_pressure)
+    printed = read_certificate(unit)
     return OptionNumbers(
         states=running_states(option),
         ventilator_leakage_area=leakage.ventilator_leakage_area(from_mm2(_number(option.flows.ventilator_area))),
-        effectiveness=_without_leakage(from_percent(_number(unit.effectiveness)), leaked) * _number(unit.in_use_factor),
-        reference_flow=from_m3h(_number(unit.reference_flow)) * (1.0 - leaked),
-        fan_power=from_watt_per_lps(_number(unit.fan_power)) * (1.0 + filters) / (1.0 - leaked),
+        effectiveness=printed.reference.ratio,
+        reference_flow=printed.reference.flow,
+        fan_power=printed.reference.power,
         fan_exponent=unit.fan_exponent,
         standby=unit.standby,
         fan_heat_useful=from_percent(_number(unit.fan_heat_useful)),
@@ -152,15 +153,8 @@ def option_numbers(option: Option) -> OptionNumbers:
         demand_exponent=option.flows.demand_exponent,
         post_heat_to=unit.post_heat_to if unit.post_heater == "yes" else None,
         supply_warmth=option.ducts.zone_factor if option_fact(option.kind, "air_from") == "loft" else None,
+        points=printed.points,
     )
-
-
-def _without_leakage(measured: Any, leaked: Any) -> Any:
-    """Temperature ratio of the exchanger alone, from the one measured with `leaked` of the supply being extract air.
-
-    Supply measured at leaked + (1 − leaked) e of the difference. A ratio below the leakage leaves nothing exchanged.
-    """
-    return np.maximum((measured - leaked) / (1.0 - leaked), 0.0)
 
 
 def demand_factor(option: Option) -> Any:
