@@ -7,14 +7,17 @@ runs over every name it includes.
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from importlib.util import find_spec
 from pathlib import Path
 
 from estimator.climate.files import read_year
+from estimator.climate.monthly_tables import is_monthly_table, read_monthly_table, uk_regions, uk_year
 from estimator.climate.online import is_point, online_year
+from estimator.climate.plain import noted_place
+from estimator.climate.raw import Place
 from estimator.climate.year import ClimateYear
 from estimator.errors import ClimateFault, Fault
 
@@ -27,6 +30,7 @@ DEMO_CLIMATES = {
     "Upland": "upland.csv",
     "Cold plain": "cold_plain.csv",
 }
+UK_REGIONS = tuple(uk_regions())
 REAL_YEARS = {"Greensboro": "723170TYA.CSV", "Sand Point": "703165TY.csv", "Miami": "12839.tm2"}
 
 
@@ -39,6 +43,7 @@ class Source:
     year: Callable[[str], ClimateYear]
     names: tuple[str, ...] = ()  # climates it includes, each of which can be chosen by name
     network: bool = field(default=False)
+    place: Callable[[str], Place] | None = None  # where a named climate lies, where that can be told without its year
 
 
 def demo_folder() -> Path:
@@ -64,7 +69,7 @@ def real_year(reference: str) -> ClimateYear:
     return replace(year, name=name, source=f"{year.source}, {year.name}, as carried by pvlib")
 
 
-def _named(reference: str, names: Mapping[str, str]) -> str:
+def _named(reference: str, names: Iterable[str]) -> str:
     return next(name for name in names if _same(name, reference))
 
 
@@ -73,7 +78,7 @@ def _same(name: str, reference: str) -> bool:
     return next(plain) == next(plain)
 
 
-def _includes(names: Mapping[str, str]) -> Callable[[str], bool]:
+def _includes(names: Iterable[str]) -> Callable[[str], bool]:
     return lambda reference: any(_same(name, reference) for name in names)
 
 
@@ -88,12 +93,25 @@ SOURCES = (
         owns=_includes(DEMO_CLIMATES),
         year=demo_year,
         names=tuple(DEMO_CLIMATES),
+        place=lambda name: noted_place(demo_folder() / DEMO_CLIMATES[name]),
     ),
     Source(
         title="real stations, offline",
         owns=_includes(REAL_YEARS),
         year=real_year,
         names=tuple(REAL_YEARS),
+    ),
+    Source(
+        title="UK regions, hours made from monthly means, offline",
+        owns=_includes(UK_REGIONS),
+        year=lambda reference: uk_year(_named(reference, UK_REGIONS)),
+        names=UK_REGIONS,
+        place=lambda name: uk_regions()[name].place,
+    ),
+    Source(
+        title="your own table of twelve monthly means (TOML)",
+        owns=is_monthly_table,
+        year=lambda reference: read_monthly_table(Path(os.path.expanduser(reference))),
     ),
     Source(
         title="any latitude and longitude, online (52.2,0.1)",
