@@ -11,15 +11,12 @@ from math import ceil
 import numpy as np
 
 from estimator.climate.year import ClimateYear
-from estimator.draws import Difference, Ground, difference, ground, outcomes, place_of_rank, places
+from estimator.draws import Difference, ground
 from estimator.inputs.case import Case
+from estimator.sample import FEW, HIGH, LOW, MANY, Sample, sample
 from estimator.survey.ranges import Range
 from estimator.units import Array
 
-MANY = 2000
-FEW = 128  # for an answer while somebody types
-LOW, HIGH = 0.10, 0.90
-ERROR_CASES = 8  # the best guess and the first cases drawn, on the full year too
 TENTH_SAID = 0.05  # less rounds to none of ten, which would say too much
 # Below this many of a hundred cases, knowing an input is said to change nothing.
 _WORTH_SAYING = 1
@@ -129,15 +126,8 @@ def sure(
     years: to pay back in, the life of the kit unless said otherwise; start: of the random numbers, the same ones every
     time; widening: all ranges wider by this together.
     """
-    return sure_of(
-        ground(case, year),
-        option=option,
-        baseline=baseline,
-        count=count,
-        start=start,
-        years=years,
-        widening=widening,
-    )
+    drawn = sample(ground(case, year), names=(option, baseline), count=count, start=start, widening=widening)
+    return sure_of(drawn, option=option, baseline=baseline, years=years)
 
 
 def quickly_sure(case: Case, year: ClimateYear, *, option: str, baseline: str, start: int = 1) -> Sure:
@@ -145,26 +135,16 @@ def quickly_sure(case: Case, year: ClimateYear, *, option: str, baseline: str, s
     return sure(case, year, option=option, baseline=baseline, count=FEW, start=start)
 
 
-def sure_of(
-    place: Ground,
-    *,
-    option: str,
-    baseline: str,
-    count: int = MANY,
-    start: int = 1,
-    years: float | None = None,
-    widening: float = 1.0,
-) -> Sure:
-    """As `sure`, for a case already surveyed."""
-    where = widening * places(len(place.inputs), count=count, start=start)
-    term = place.case.worth.life if years is None else years
-    cases = differences(place, where, option=option, baseline=baseline)
-    best, swings = _swings(place, option=option, baseline=baseline)
+def sure_of(drawn: Sample, *, option: str, baseline: str, years: float | None = None) -> Sure:
+    """As `sure`, of a sample drawn before: one sample serves every option and every baseline in it."""
+    term = drawn.place.case.worth.life if years is None else years
+    cases = drawn.drawn(option, baseline=baseline)
+    best, swings = _swings(drawn, option=option, baseline=baseline)
     return Sure(
         option=option,
         baseline=baseline,
-        count=count,
-        start=start,
+        count=drawn.where.shape[0],
+        start=drawn.start,
         years=term,
         best=best,
         cases=cases,
@@ -173,16 +153,10 @@ def sure_of(
         carbon_saving=spread(cases.carbon_saving),
         payback=spread(cases.payback),
         efficiency=spread(cases.efficiency),
-        error=_block_error(place, where, option=option, baseline=baseline),
+        error=_block_error(drawn, option=option, baseline=baseline),
         swings=swings,
-        knowing=_knowing(place.inputs, where, cases, years=term),
+        knowing=_knowing(drawn.place.inputs, drawn.where, cases, years=term),
     )
-
-
-def differences(place: Ground, where: Array, *, option: str, baseline: str, full_year: bool = False) -> Difference:
-    """One option against one baseline in the cases `where`."""
-    found = outcomes(place, where, names=(option, baseline), full_year=full_year)
-    return difference(found[option], baseline=found[baseline])
 
 
 def spread(values: Array) -> Spread:
@@ -195,10 +169,8 @@ def spread(values: Array) -> Spread:
     return Spread(low=below(LOW), middle=below(0.5), high=below(HIGH))
 
 
-def _swings(place: Ground, *, option: str, baseline: str) -> tuple[Difference, tuple[Swing, ...]]:
-    inputs = len(place.inputs)
-    low, high = (place_of_rank(share) * np.eye(inputs) for share in (LOW, HIGH))
-    found = differences(place, np.vstack((np.zeros((1, inputs)), low, high)), option=option, baseline=baseline)
+def _swings(drawn: Sample, *, option: str, baseline: str) -> tuple[Difference, tuple[Swing, ...]]:
+    found, inputs = drawn.one_at_a_time(option, baseline=baseline), len(drawn.place.inputs)
     swings = [
         Swing(
             input=item,
@@ -209,7 +181,7 @@ def _swings(place: Ground, *, option: str, baseline: str) -> tuple[Difference, t
             payback_at_low=float(found.payback[1 + number]),
             payback_at_high=float(found.payback[1 + inputs + number]),
         )
-        for number, item in enumerate(place.inputs)
+        for number, item in enumerate(drawn.place.inputs)
     ]
     best = Difference(
         heat_saved=found.heat_saved[:1],
@@ -222,14 +194,11 @@ def _swings(place: Ground, *, option: str, baseline: str) -> tuple[Difference, t
     return best, tuple(sorted(swings, key=lambda swing: -swing.width))
 
 
-def _block_error(place: Ground, where: Array, *, option: str, baseline: str) -> BlockError:
-    some = np.vstack((np.zeros((1, where.shape[1])), where[: ERROR_CASES - 1]))
-    short, full = (
-        differences(place, some, option=option, baseline=baseline, full_year=whole) for whole in (False, True)
-    )
+def _block_error(drawn: Sample, *, option: str, baseline: str) -> BlockError:
+    short, full = drawn.block_errors(option, baseline=baseline)
     return BlockError(
-        hours_per_block=place.blocks.weight,
-        cases=some.shape[0],
+        hours_per_block=drawn.place.blocks.weight,
+        cases=full.net_saving.size,
         heat_saved=float(np.max(np.abs(short.heat_saved - full.heat_saved))),
         net_saving=float(np.max(np.abs(short.net_saving - full.net_saving))),
         carbon_saving=float(np.max(np.abs(short.carbon_saving - full.carbon_saving))),

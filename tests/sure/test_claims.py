@@ -10,8 +10,8 @@ from estimator.claims import QUESTIONS, Promise, judgement
 from estimator.climate.year import ClimateYear
 from estimator.draws import Ground
 from estimator.leak_range import with_q50
-from estimator.sure import Sure, sure_of
-from tests.sure.cases import SHIPPED
+from estimator.sure import Sure
+from tests.sure.cases import SHIPPED, recovery_of
 
 # Fitting plain extract in the demo case: 420 + 180 + 2 days at 280 + 150 + 100 + 150, and 20 % tax.
 BASELINE_COST = 1872.0
@@ -24,7 +24,7 @@ def place(grounds: dict[str, Ground]) -> Ground:
 
 @pytest.fixture(scope="module")
 def answer(place: Ground) -> Sure:
-    return sure_of(place, option="recovery", baseline="extract", count=400)
+    return recovery_of(place, count=400)
 
 
 @pytest.mark.parametrize(
@@ -78,7 +78,7 @@ def test_five_questions_judge_the_number_and_no_firm(place: Ground, answer: Sure
 
 
 def test_a_promise_is_not_changed_by_the_seed_beyond_noise(place: Ground, answer: Sure) -> None:
-    other = sure_of(place, option="recovery", baseline="extract", count=400, start=9)
+    other = recovery_of(place, count=400, start=9)
     promise = Promise(kind="saving", value=200.0)
     first, second = (judgement(place, each, promise) for each in (answer, other))
     assert first.reached == pytest.approx(second.reached, abs=0.08)

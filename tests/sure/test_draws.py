@@ -6,9 +6,11 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from estimator import run
+from estimator import Case, run
 from estimator.climate.year import ClimateYear
-from estimator.draws import Ground, difference, outcomes, outcomes_with, place_of_rank, places
+from estimator.draws import Ground, difference, ground, outcomes, outcomes_with, place_of_rank, places
+from estimator.inputs.catalogue import option_kinds
+from estimator.inputs.option import Option
 from estimator.inputs.places import value_at, with_values
 from estimator.units import Array
 from tests.sure.cases import SHIPPED
@@ -45,6 +47,20 @@ def test_every_figure_of_a_drawn_case_equals_a_direct_estimate_of_it(name: str, 
             assert ours.payback[number] == pytest.approx(compared.simple_payback, rel=1e-6)
             installed = direct.estimate.options[option].heat.effective_efficiency
             assert ours.efficiency[number] == pytest.approx(float(np.squeeze(installed)))
+
+
+def test_every_kind_of_the_catalogue_can_be_drawn(year: ClimateYear) -> None:
+    options = {kind: Option(kind=kind) for kind in option_kinds()}
+    first, *_ = options
+    case = Case(baseline=first, today=first, options=options)
+    place = ground(case, year)
+    found = outcomes(place, np.zeros((2, len(place.inputs))), full_year=True)
+    for kind, direct in run(case, year).estimate.options.items():
+        assert found[kind].heat == pytest.approx([direct.heating_demand] * 2)
+        assert found[kind].electricity == pytest.approx([direct.electricity] * 2)
+        assert found[kind].capital == pytest.approx([direct.capital] * 2)
+    drawn = outcomes(place, places(len(place.inputs), count=30, start=1))
+    assert all(np.all(np.isfinite(each.bill)) for each in drawn.values())
 
 
 def test_it_does_not_matter_how_many_cases_go_at_once(grounds: dict[str, Ground]) -> None:

@@ -9,19 +9,18 @@ import pytest
 from estimator import Case, run
 from estimator.climate.year import ClimateYear
 from estimator.draws import Ground, difference, outcomes, places
-from estimator.sure import FEW, MANY, Spread, Sure, differences, quickly_sure, spread, sure, sure_of
-from tests.sure.cases import SHIPPED
+from estimator.sample import FEW, MANY, sample
+from estimator.sure import Spread, Sure, quickly_sure, spread, sure, sure_of
+from tests.sure.cases import SHIPPED, differences, recovery_of
 
 
 @pytest.fixture(scope="module")
 def electric(grounds: dict[str, Ground]) -> Sure:
-    return sure_of(grounds["direct electric"], option="recovery", baseline="extract")
+    return recovery_of(grounds["direct electric"])
 
 
 def test_the_same_seed_gives_the_same_answer(grounds: dict[str, Ground]) -> None:
-    first, again, other = (
-        sure_of(grounds["gas"], option="recovery", baseline="extract", count=200, start=start) for start in (3, 3, 4)
-    )
+    first, again, other = (recovery_of(grounds["gas"], count=200, start=start) for start in (3, 3, 4))
     assert first.net_saving == again.net_saving
     assert first.measure_first == again.measure_first
     assert first.net_saving != other.net_saving
@@ -119,10 +118,10 @@ def test_what_knowing_brings_is_what_a_nested_sample_says(
 def test_what_to_measure_first_is_said_in_one_line(electric: Sure, grounds: dict[str, Ground]) -> None:
     assert electric.measure_first.startswith(electric.knowing[0].input.settle)
     assert "of 100 cases" in electric.measure_first
-    gas = sure_of(grounds["gas"], option="recovery", baseline="extract", count=200)
+    gas = recovery_of(grounds["gas"], count=200)
     assert gas.measure_first.startswith("nothing that can be measured would change")
     assert gas.words == "pays back within 20 years in none of 200 cases tried with these ranges"
-    tested = sure_of(grounds["example"], option="recovery", baseline="extract", count=200)
+    tested = recovery_of(grounds["example"], count=200)
     assert "leakage test" not in tested.measure_first
 
 
@@ -147,8 +146,21 @@ def test_the_error_of_the_short_year_is_measured_and_small(electric: Sure) -> No
     assert electric.error.hours_per_block == 6.0
 
 
+def test_one_sample_serves_every_option_and_baseline(grounds: dict[str, Ground]) -> None:
+    place = grounds["gas"]
+    drawn = sample(place, count=150)
+    for option, baseline in (("recovery", "extract"), ("recovery", "today"), ("extract", "today")):
+        alone = sure_of(
+            sample(place, names=(option, baseline), count=150), option=option, baseline=baseline, years=30.0
+        )
+        together = sure_of(drawn, option=option, baseline=baseline, years=30.0)
+        assert together.net_saving == alone.net_saving
+        assert together.error == alone.error
+        assert together.measure_first == alone.measure_first
+
+
 @pytest.mark.slow
-def test_two_thousand_cases_take_a_second_of_computing(year: ClimateYear) -> None:
+def test_two_thousand_cases_take_no_more_than_a_second(year: ClimateYear) -> None:
     """Processor time, so that a busy machine does not fail it; the library for sampling is loaded before."""
     places(2, count=2, start=1)
     taken = []

@@ -1,0 +1,80 @@
+"""Which cases are tried, and what does every option come to in each of them?
+
+Drawn once, a sample answers for every option against every baseline.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from estimator.draws import Difference, Ground, Outcome, difference, outcomes, place_of_rank, places
+from estimator.units import Array
+
+MANY = 2000
+FEW = 128  # for an answer while somebody types
+LOW, HIGH = 0.10, 0.90
+ERROR_CASES = 8  # the best guess and the first cases drawn, on the full year too
+
+Outcomes = Mapping[str, Outcome]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Sample:
+    """Cases tried of one home, and the outcomes of its options in them.
+
+    where: places of the inputs (cases, inputs); cases: drawn; alone: the best guess, then each input alone where a
+    tenth of the cases lie below, then each where a tenth lie above; short, full: a few cases on the shortened and on
+    the full year.
+    """
+
+    place: Ground
+    where: Array
+    start: int
+    cases: Outcomes
+    alone: Outcomes
+    short: Outcomes
+    full: Outcomes
+
+    def drawn(self, option: str, *, baseline: str) -> Difference:
+        """An option against a baseline in all cases drawn."""
+        return difference(self.cases[option], baseline=self.cases[baseline])
+
+    def one_at_a_time(self, option: str, *, baseline: str) -> Difference:
+        """An option against a baseline at the best guess and with each input alone at either end."""
+        return difference(self.alone[option], baseline=self.alone[baseline])
+
+    def block_errors(self, option: str, *, baseline: str) -> tuple[Difference, Difference]:
+        """An option against a baseline in the same few cases, on the shortened and on the full year."""
+        return (
+            difference(self.short[option], baseline=self.short[baseline]),
+            difference(self.full[option], baseline=self.full[baseline]),
+        )
+
+
+def sample(
+    place: Ground,
+    *,
+    names: Iterable[str] | None = None,
+    count: int = MANY,
+    start: int = 1,
+    widening: float = 1.0,
+) -> Sample:
+    """The options named (all of them otherwise) in `count` cases; `start` as in `places`, all ranges made wider."""
+    inputs = len(place.inputs)
+    where = widening * places(inputs, count=count, start=start)
+    best = np.zeros((1, inputs))
+    low, high = (widening * place_of_rank(share) * np.eye(inputs) for share in (LOW, HIGH))
+    some = np.vstack((best, where[: ERROR_CASES - 1]))
+    wanted = None if names is None else tuple(names)
+    return Sample(
+        place=place,
+        where=where,
+        start=start,
+        cases=outcomes(place, where, names=wanted),
+        alone=outcomes(place, np.vstack((best, low, high)), names=wanted),
+        short=outcomes(place, some, names=wanted),
+        full=outcomes(place, some, names=wanted, full_year=True),
+    )
