@@ -1,0 +1,161 @@
+"""How is a number with its unit said, on every screen and page alike?
+
+The only place where results are rounded and turned into words. At most three significant figures outside tables,
+thousands with a comma, units always, a real minus sign, a gap that never breaks between number and unit.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from estimator import units
+
+SIGNIFICANT = 3
+GAP = "\u00a0"
+MINUS = "\u2212"
+UNKNOWN = "not known"
+
+_NOTHING = 1e-6  # smaller numbers are noise in any unit shown here
+
+
+@dataclass(frozen=True, slots=True)
+class Imperial:
+    """How a metric unit is shown to those who asked for imperial ones."""
+
+    unit: str
+    convert: Callable[[float], float]
+
+
+_FEET_PER_METRE = math.sqrt(units.to_ft2(1.0))
+_INCHES_PER_FOOT = 12.0
+
+
+def _feet(metres: float) -> float:
+    return metres * _FEET_PER_METRE
+
+
+def _inches(millimetres: float) -> float:
+    return _feet(units.from_mm(millimetres)) * _INCHES_PER_FOOT
+
+
+IMPERIAL: dict[str, Imperial] = {
+    "m²": Imperial("ft²", units.to_ft2),
+    "m³": Imperial("ft³", lambda volume: volume * _FEET_PER_METRE**3),
+    "m": Imperial("ft", _feet),
+    "mm": Imperial("in", _inches),
+    "mm²": Imperial("in²", lambda area: units.to_ft2(units.from_mm2(area)) * _INCHES_PER_FOOT**2),
+    "m³/h": Imperial("cfm", lambda flow: units.to_cfm(units.from_m3h(flow))),
+    "l/s": Imperial("cfm", lambda flow: units.to_cfm(units.from_lps(flow))),
+    "°C": Imperial("°F", units.to_fahrenheit),
+}
+"""Units that people who think in feet expect; energy, power and carbon stay as their meters and factors count them."""
+
+
+def number(value: float | None, *, figures: int = SIGNIFICANT) -> str:
+    """A number in words fit for a sentence: at most `figures` significant, thousands with a comma.
+
+    >>> number(1234.5), number(0.2049), number(-38.04), number(None)
+    ('1,230', '0.205', '−38', 'not known')
+    """
+    if value is None or not math.isfinite(value):
+        return UNKNOWN
+    near = float(f"{value:.{figures - 1}e}")
+    if abs(near) < _NOTHING:
+        return "0"
+    decimals = max(0, figures - 1 - math.floor(math.log10(abs(near))))
+    text = f"{abs(near):,.{decimals}f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    return f"{MINUS}{text}" if near < 0 else text
+
+
+def fixed(value: float | None, *, decimals: int) -> str:
+    """A number for a column of a table, all with the same decimals."""
+    if value is None or not math.isfinite(value):
+        return UNKNOWN
+    text = f"{abs(value):,.{decimals}f}"
+    return f"{MINUS}{text}" if value < 0 and text.strip("0.,") else text
+
+
+def quantity(value: float | None, unit: str, *, imperial: bool = False, figures: int = SIGNIFICANT) -> str:
+    """A number with its unit as declared in the inputs ("m²", "°C", "%", "kWh" …).
+
+    >>> quantity(110.0, "m²"), quantity(19.5, "°C"), quantity(85.0, "%"), quantity(2.0, "")
+    ('110\\xa0m²', '19.5\\xa0°C', '85%', '2')
+    """
+    if value is None or not math.isfinite(value):
+        return UNKNOWN
+    if imperial and unit in IMPERIAL:
+        value, unit = IMPERIAL[unit].convert(value), IMPERIAL[unit].unit
+    return joined(number(value, figures=figures), unit)
+
+
+def joined(text: str, unit: str) -> str:
+    """Number and unit, with the gap they need."""
+    if not unit:
+        return text
+    return f"{text}{unit}" if unit == "%" else f"{text}{GAP}{unit.replace(' ', GAP)}"
+
+
+def unit_shown(unit: str, *, imperial: bool = False) -> str:
+    """The unit that `quantity` writes for a declared one."""
+    return IMPERIAL[unit].unit if imperial and unit in IMPERIAL else unit
+
+
+def share(fraction: float | None) -> str:
+    """A fraction in per cent, whole unless below one.
+
+    >>> share(0.6249), share(0.004), share(1.0)
+    ('62%', '0.4%', '100%')
+    """
+    if fraction is None or not math.isfinite(fraction):
+        return UNKNOWN
+    percent = units.to_percent(fraction)
+    return joined(number(percent, figures=1) if abs(percent) < 1 else f"{_minus(round(percent))}", "%")
+
+
+def flow(cubic_metres_per_second: float | None, *, imperial: bool = False) -> str:
+    """An air flow, in both units the trade uses, or in cubic feet per minute.
+
+    >>> flow(0.031)
+    '112\\xa0m³/h (31\\xa0l/s)'
+    """
+    if cubic_metres_per_second is None or not math.isfinite(cubic_metres_per_second):
+        return UNKNOWN
+    if imperial:
+        return joined(number(units.to_cfm(cubic_metres_per_second)), "cfm")
+    hourly = joined(number(units.to_m3h(cubic_metres_per_second)), "m³/h")
+    return f"{hourly} ({joined(number(units.to_lps(cubic_metres_per_second)), 'l/s')})"
+
+
+def energy(kilowatt_hours: float | None) -> str:
+    """Energy in kWh."""
+    return quantity(kilowatt_hours, "kWh")
+
+
+def carbon(kilograms: float | None) -> str:
+    """Carbon dioxide equivalent in kg."""
+    return quantity(kilograms, "kg")
+
+
+def temperature(celsius: float | None, *, imperial: bool = False) -> str:
+    """A temperature."""
+    return quantity(celsius, "°C", imperial=imperial)
+
+
+def years(value: float | None) -> str:
+    """A span of years, whole from two up.
+
+    >>> years(1.0), years(1.44), years(12.4)
+    ('1 year', '1.4 years', '12 years')
+    """
+    if value is None or not math.isfinite(value):
+        return UNKNOWN
+    text = number(value, figures=2) if value < 2 else _minus(round(value))
+    return f"{text} year" if text == "1" else f"{text} years"
+
+
+def _minus(whole: int) -> str:
+    return f"{MINUS if whole < 0 else ''}{abs(whole):,}"

@@ -1,0 +1,33 @@
+"""How does a case read as one plain sentence?"""
+
+from __future__ import annotations
+
+from html import escape
+
+from estimator.estimate import Estimate
+from estimator.leak_range import LeakageSpan
+from estimator.report import cash, figures
+
+
+def case_sentence(done: Estimate, span: LeakageSpan, *, imperial: bool = False) -> tuple[tuple[str, str], ...]:
+    """The sentence in pieces: words, and the entry that stands after them ("" where none does)."""
+    case, home = done.case, done.case.home
+    rests = {"measured": "tested", "typical": "typical of its age", "assumed": "a guess"}[span.tag]
+    leaks = figures.quantity(span.middle, "m³/(h m²)")
+    price = cash.unit_price(case.prices.fuel, case.prices.currency)
+    weather = f"{done.year.name}, an invented climate" if done.year.invented else done.year.name
+    return (
+        ("A home of ", figures.quantity(home.floor_area, "m²", imperial=imperial)),
+        (" with ", f"{home.bedrooms} bedroom{'' if home.bedrooms == 1 else 's'}"),
+        (" in the weather of ", weather),
+        (", leaking ", f"{leaks} at 50 Pa ({rests})"),
+        (", kept at ", figures.temperature(home.indoor_temperature, imperial=imperial)),
+        (", heated by ", f"{case.heating.fuel} at {price}"),
+        (", ventilated today by ", case.options[case.today].kind),
+        (".", ""),
+    )
+
+
+def as_html(pieces: tuple[tuple[str, str], ...]) -> str:
+    """The sentence with its entries marked."""
+    return "".join(f"{escape(words)}<b>{escape(entry)}</b>" if entry else escape(words) for words, entry in pieces)

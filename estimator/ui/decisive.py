@@ -1,0 +1,78 @@
+"""Which few inputs decide most, and stand in the page itself?"""
+
+from __future__ import annotations
+
+import streamlit as st
+
+from estimator.climate.sources import names
+from estimator.estimate import Estimate
+from estimator.inputs.case import Case
+from estimator.inputs.catalogue import fuels, option_kinds
+from estimator.inputs.option import Option
+from estimator.inputs.quantity import declared
+from estimator.leak_range import LeakageSpan
+from estimator.ui import state
+from estimator.ui.fields import escaped, field
+from estimator.ui.tree import entry
+
+_CASE = {item.path: item for item in declared(Case)}
+_OPTION = {item.path: item for item in declared(Option)}
+_UNTESTED, _TESTED = "Not tested", "Tested at 50 Pa"
+
+
+def inputs(done: Estimate, span: LeakageSpan) -> None:
+    """The decisive inputs, with what was refused of the last change above them."""
+    for fault in state.refused():
+        st.error(escaped(str(fault)))
+    common = {"origins": done.origins, "currency": done.case.prices.currency}
+    with st.grid(2, min_column_width=140, gap="small"):
+        _fields(done, span, common)
+    _undo()
+
+
+def _fields(done: Estimate, span: LeakageSpan, common: dict) -> None:
+    field(_CASE["home.floor_area"], path="home.floor_area", label="Floor area", **common)
+    field(_CASE["home.bedrooms"], path="home.bedrooms", label="Bedrooms", **common)
+    field(
+        _CASE["place.climate"],
+        path="place.climate",
+        label="Weather like",
+        choices={name: name for name in names()},
+        **common,
+    )
+    _leakage(span, common)
+    temperature = "home.indoor_temperature"
+    field(_CASE[temperature], path=temperature, label="Indoors", **common)
+    field(_CASE["heating.fuel"], path="heating.fuel", label="Heated by", choices=_same(fuels()), **common)
+    field(_CASE["prices.fuel"], path="prices.fuel", label="Heat price", **common)
+    today = f"options.{done.case.today}.kind"
+    field(_OPTION["kind"], path=today, label="Aired today by", choices=_same(option_kinds()), **common)
+
+
+def _same(words: tuple[str, ...]) -> dict[str, str]:
+    return {f"{word[:1].upper()}{word[1:]}": word for word in words}
+
+
+def _leakage(span: LeakageSpan, common: dict) -> None:
+    """Tested or not, and the figure where it was."""
+    tested = entry(state.tree(), "leakage.measure") not in (None, "estimate")
+    st.session_state["tested"] = _TESTED if tested else _UNTESTED
+    st.selectbox(
+        "Air leakage", (_UNTESTED, _TESTED), key="tested", filter_mode=None, on_change=_tested, args=(span.middle,)
+    )
+    if tested:
+        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit="m³/(h m²)", **common)
+
+
+def _tested(middle: float) -> None:
+    if st.session_state["tested"] == _TESTED:
+        found = {"leakage.measure": "q50", "leakage.value": float(f"{middle:.1f}"), "leakage.basis": "measured"}
+    else:
+        found = {"leakage.measure": None, "leakage.value": None, "leakage.basis": None}
+    state.put(found, done=f"Air leakage: {st.session_state['tested']}")
+
+
+def _undo() -> None:
+    steps = state.history().steps
+    last = f"Undo: {steps[-1].done}" if steps else "Undo"
+    st.button(escaped(last), on_click=state.undo, disabled=not steps, type="tertiary", key="undo")

@@ -1,0 +1,174 @@
+"""How does one declared entry of a case become a native widget, and its value a change of the case?
+
+From the one declaration come label, unit, limits, help and choices. An entry that is worked out where nobody states it
+shows the worked-out figure in an empty field; emptying the field goes back to it. Prices are typed as text, because the
+browser's number field drops a decimal comma in silence.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+import streamlit as st
+
+from estimator.errors import InputFaults
+from estimator.inputs.quantity import Declared, Quantity
+from estimator.report.cash import price_unit
+from estimator.report.figures import joined, number
+from estimator.survey.fill import Origin
+from estimator.ui import state
+from estimator.ui.tree import entry
+from estimator.ui.typed import typed_number
+
+_STEPS = {
+    "m²": 5.0, "m³": 10.0, "m": 0.1, "mm": 5.0, "mm²": 500.0, "m³/h": 5.0, "°C": 0.5, "%": 1.0, "W": 10.0,
+    "W/K": 5.0, "kWh": 100.0, "years": 1.0, "days": 0.5, "money": 50.0, "money/year": 5.0,
+}  # fmt: skip
+
+
+def field(
+    item: Declared,
+    *,
+    path: str,
+    origins: Mapping[str, Origin],
+    currency: str,
+    label: str = "",
+    unit: str | None = None,
+    choices: Mapping[str, Any] | None = None,
+    place: str = "page",
+) -> None:
+    """Draw the widget of one entry.
+
+    path: dotted, from the case. origins: of every entry as used now. label, unit: instead of the declared ones.
+    choices: shown words and their values, for a text that is a row of a table. place: of the page, where an entry
+    stands in two places.
+    """
+    unit = price_unit(item.unit, currency) if unit is None else unit
+    words = label or item.spec.plain or item.name.replace("_", " ").capitalize()
+    draw = _Draw(item, path, f"{place}:{path}", f"{words}, {unit}" if unit else words, _help(item, origins[path]))
+    entered = entry(state.tree(), path)
+    used = origins[path].value
+    if choices is not None or item.choices:
+        _choice(draw, choices or {_spoken(choice): choice for choice in item.choices}, entered, used)
+    elif isinstance(item.spec, Quantity) and item.unit.startswith("p/"):
+        _price(draw, item.spec, entered, used, unit)
+    elif isinstance(item.spec, Quantity):
+        _number(draw, item.spec, entered, used, unit)
+    else:
+        _text(draw, entered, used)
+
+
+class _Draw:
+    """What every kind of widget needs of one entry."""
+
+    def __init__(self, item: Declared, path: str, key: str, label: str, help_: str) -> None:
+        self.item, self.path, self.key, self.label, self.help = item, path, key, label, help_
+
+    def shows(self, value: Any) -> None:
+        """The widget shows what the case says, not the other way round."""
+        if st.session_state.get(self.key) != value or self.key not in st.session_state:
+            st.session_state[self.key] = value
+
+    def takes(self, read: Callable[[Any], Any] = lambda value: value) -> Callable[[], None]:
+        """Called when the user has changed the widget."""
+
+        def changed() -> None:
+            given = st.session_state[self.key]
+            try:
+                value = read(given)
+            except InputFaults as error:
+                state.refuse(*error.faults)
+                return
+            state.put({self.path: None if value == self.item.default else value}, done=f"{self.label}: {_said(given)}")
+
+        return changed
+
+
+def _number(draw: _Draw, spec: Quantity, entered: Any, used: Any, unit: str) -> None:
+    whole = draw.item.kind is int
+    kind = int if whole else float
+    draw.shows(None if draw.item.optional and entered is None else kind(used))
+    st.number_input(
+        draw.label,
+        min_value=kind(spec.low),
+        max_value=kind(spec.high),
+        step=1 if whole else _STEPS.get(spec.unit, _fine_step(spec)),
+        format=None if whole else "%g",
+        placeholder=f"worked out: {joined(number(used), unit)}" if draw.item.optional and used is not None else None,
+        help=draw.help,
+        key=draw.key,
+        on_change=draw.takes(),
+        **({"value": None} if draw.item.optional else {}),
+    )
+
+
+def _fine_step(spec: Quantity) -> float:
+    return next((step for step in (1.0, 0.1, 0.05, 0.01) if spec.high - spec.low >= 20 * step), 0.01)
+
+
+def _price(draw: _Draw, spec: Quantity, entered: Any, used: Any, unit: str) -> None:
+    draw.shows("" if draw.item.optional and entered is None else f"{used:g}")
+
+    def read(text: str) -> float | None:
+        if not text.strip() and draw.item.optional:
+            return None
+        return typed_number(text, where=draw.label, low=spec.low, high=spec.high, unit=unit)
+
+    st.text_input(
+        draw.label,
+        placeholder=f"usual: {joined(number(used), unit)}",
+        help=draw.help,
+        key=draw.key,
+        on_change=draw.takes(read),
+    )
+
+
+def _choice(draw: _Draw, choices: Mapping[str, Any], entered: Any, used: Any) -> None:
+    worked_out = f"worked out: {_spoken(used)}"
+    words = [*([worked_out] if draw.item.optional else []), *choices]
+    chosen = next((word for word, value in choices.items() if value == used), words[0])
+    draw.shows(worked_out if draw.item.optional and entered is None else chosen)
+    st.selectbox(
+        draw.label,
+        words,
+        help=draw.help,
+        key=draw.key,
+        filter_mode=None,
+        on_change=draw.takes(lambda word: choices.get(word)),
+    )
+
+
+def _text(draw: _Draw, entered: Any, used: Any) -> None:
+    draw.shows(str(used or ""))
+    st.text_input(draw.label, max_chars=draw.item.spec.longest, help=draw.help, key=draw.key, on_change=draw.takes())
+
+
+def _help(item: Declared, origin: Origin) -> str:
+    """Meaning, limits, default, and what the value in use rests on."""
+    spec = item.spec
+    lines = [f"{spec.meaning[:1].upper()}{spec.meaning[1:]}."]
+    if isinstance(spec, Quantity):
+        lines.append(f"From {number(spec.low)} to {joined(number(spec.high), spec.unit)}.")
+    if item.optional:
+        lines.append(f"Left empty, it comes from {spec.derived}.")
+    elif item.default not in (None, ""):
+        lines.append(f"Default: {_said(item.default)} {item.unit}".rstrip() + ".")
+    rests = f"Now {origin.tag}" + (f": {origin.source}" if origin.source else "")
+    return escaped("\n\n".join([" ".join(lines), f"{rests}."]))
+
+
+def escaped(text: str) -> str:
+    """Words that the page shows as they are, without reading them as markup."""
+    for mark in "\\`*_{}[]<>#+-!|$~:":
+        text = text.replace(mark, f"\\{mark}")
+    return text
+
+
+def _spoken(choice: Any) -> str:
+    words = str(choice)
+    return f"{words[:1].upper()}{words[1:]}"
+
+
+def _said(value: Any) -> str:
+    return number(value) if isinstance(value, int | float) else "worked out" if value in (None, "") else str(value)

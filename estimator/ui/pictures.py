@@ -1,0 +1,33 @@
+"""How does an SVG picture stand in the page, sharp, named, and in the form that fits its width?
+
+Each picture is sent as an image in two forms; the page shows the one for its own width, and the picture takes the
+colours of the scheme around it by itself.
+"""
+
+from __future__ import annotations
+
+import base64
+from html import escape
+
+import streamlit as st
+
+_STYLE = """<style>
+.picture{container-type:inline-size}
+.picture img{width:100%;height:auto;display:block}
+.picture .desk{max-width:1080px}
+.picture .phone{display:none;max-width:420px}
+@container (max-width:600px){.picture .desk{display:none}.picture .phone{display:block}}
+</style>"""
+
+
+def picture(*, desk: str, phone: str, alt: str) -> None:
+    """Show one picture in the form for a desk or for a phone."""
+    images = "".join(
+        f'<img class="{form}" alt="{escape(alt, quote=True)}" src="data:image/svg+xml;base64,{_packed(svg)}">'
+        for form, svg in (("desk", desk), ("phone", phone))
+    )
+    st.html(f'{_STYLE}<div class="picture">{images}</div>')
+
+
+def _packed(svg: str) -> str:
+    return base64.b64encode(svg.encode()).decode()

@@ -1,0 +1,67 @@
+"""What comes out for the case on screen?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import streamlit as st
+
+from estimator.climate.sources import load_year
+from estimator.climate.year import ClimateYear
+from estimator.compare import Comparison, Result
+from estimator.inputs.case import Case
+from estimator.leak_range import LeakageSpan, leakage_span, over_leakage_range
+from estimator.report.palette import PALETTES, Palette
+from estimator.ui import state
+
+Against = Literal["baseline", "today"]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Outcome:
+    """The result in the middle and at both ends of the home's leakage."""
+
+    case: Case
+    span: LeakageSpan
+    low: Result
+    middle: Result
+    high: Result
+
+    def options(self) -> tuple[str, ...]:
+        """Names of the options that are compared with the baseline."""
+        return tuple(self.middle.against_baseline)
+
+    def comparison(self, option: str, against: Against) -> Comparison:
+        """One option against the baseline or against today."""
+        return _of(self.middle, against)[option]
+
+    def ends(self, option: str, against: Against) -> tuple[Comparison, Comparison]:
+        """The same at both ends of the range."""
+        return _of(self.low, against)[option], _of(self.high, against)[option]
+
+
+def _of(result: Result, against: Against) -> dict[str, Comparison]:
+    return result.against_baseline if against == "baseline" else result.against_today
+
+
+@st.cache_resource(max_entries=12, show_spinner=False)
+def _year(name: str) -> ClimateYear:
+    """An included weather year; it is never changed, so all visitors share it."""
+    return load_year(name)
+
+
+def outcome() -> Outcome:
+    """The result of the case on screen, worked out once for each case."""
+    case = state.case()
+    kept = st.session_state.get("outcome")
+    if kept is None or kept.case is not case:
+        low, middle, high = over_leakage_range(case, _year(case.place.climate))
+        kept = Outcome(case, leakage_span(case), low, middle, high)
+        st.session_state["outcome"] = kept
+    return kept
+
+
+def palette() -> Palette:
+    """The palette of the scheme that the page is shown in."""
+    return PALETTES["dark" if st.context.theme.type == "dark" else "light"]

@@ -1,0 +1,30 @@
+"""Which pages are there, and what stands around every one of them?"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import streamlit as st
+
+from estimator.ui import state
+
+TITLE = "Is heat recovery worth it here?"
+
+_PAGES = Path(__file__).parent / "pages"
+
+PAGES = (
+    ("worth.py", "Worth it?", ""),
+)
+"""File, label in the navigation (the page's own title is the full question), address."""
+
+
+def draw() -> None:
+    """Draw the chosen page and what stands around it."""
+    st.set_page_config(page_title=TITLE, layout="wide", initial_sidebar_state="collapsed")
+    state.begin()
+    pages = [
+        st.Page(_PAGES / file, title=label, url_path=address or None, default=not address)
+        for file, label, address in PAGES
+    ]
+    st.navigation(pages, position="top").run()
+    state.show_link()

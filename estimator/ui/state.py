@@ -1,0 +1,107 @@
+"""What case is this visitor looking at, and how did it get that way?
+
+The session holds one plain dict of changes and its history; widgets only show it and ask for changes. The address of
+the page always carries the same case, so that a reload, another device or a restarted server give the same figures.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+import streamlit as st
+
+from estimator.climate.sources import names
+from estimator.errors import Fault, InputFaults
+from estimator.inputs.case import Case
+from estimator.inputs.casefile import case_from_dict
+from estimator.ui.link import PARAMETER, from_link, to_link
+from estimator.ui.tree import EMPTY, History, Tree, with_entry
+
+_HISTORY, _CASE, _SHOWN, _REFUSED = "case_history", "case_read", "case_link", "case_refused"
+
+
+def history() -> History:
+    """The case now and the changes before it."""
+    return st.session_state.setdefault(_HISTORY, History(EMPTY))
+
+
+def tree() -> Tree:
+    """What differs from the defaults."""
+    return history().now
+
+
+def case() -> Case:
+    """The case, read and checked."""
+    if _CASE not in st.session_state:
+        st.session_state[_CASE] = _checked(tree())
+    return st.session_state[_CASE]
+
+
+def refused() -> tuple[Fault, ...]:
+    """What could not be used since the last change that could, to be shown beside the inputs."""
+    return st.session_state.get(_REFUSED, ())
+
+
+def refuse(*faults: Fault) -> None:
+    """Say that something was not used; everything stays as it was."""
+    st.session_state[_REFUSED] = faults
+
+
+def put(changes: Mapping[str, Any], *, done: str) -> None:
+    """Change entries, None going back to the default; where the whole would be no case, say why and change nothing."""
+    wanted = tree()
+    for path, value in changes.items():
+        wanted = with_entry(wanted, path, value)
+    replace(wanted, done=done)
+
+
+def replace(wanted: Tree, *, done: str) -> None:
+    """Take another case, if it is one."""
+    try:
+        st.session_state[_CASE] = _checked(wanted)
+    except InputFaults as error:
+        refuse(*error.faults)
+        return
+    st.session_state[_HISTORY] = history().changed(wanted, done)
+    st.session_state[_REFUSED] = ()
+
+
+def undo() -> None:
+    """Take back the last change."""
+    st.session_state[_HISTORY] = history().undone()
+    st.session_state[_CASE] = _checked(tree())
+    st.session_state[_REFUSED] = ()
+
+
+def begin() -> None:
+    """At the start of every run: take the case that the address brings, if it is another than the one shown."""
+    brought = st.query_params.get(PARAMETER)
+    if brought is None or brought == st.session_state.get(_SHOWN):
+        return
+    st.session_state[_SHOWN] = brought
+    try:
+        replace(from_link(brought), done="opened a link")
+    except InputFaults as error:
+        refuse(*error.faults)
+
+
+def show_link() -> None:
+    """At the end of every run: put the case into the address."""
+    link = to_link(tree())
+    st.session_state[_SHOWN] = link or None
+    if link:
+        if st.query_params.get(PARAMETER) != link:
+            st.query_params[PARAMETER] = link
+    elif PARAMETER in st.query_params:
+        del st.query_params[PARAMETER]
+
+
+def _checked(wanted: Tree) -> Case:
+    found = case_from_dict(wanted)
+    if found.place.climate not in names():
+        known = ", ".join(names())
+        raise InputFaults(
+            [Fault("place.climate", f"{found.place.climate!r} is not at hand here; choose one of {known}.")]
+        )
+    return found

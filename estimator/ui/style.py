@@ -1,0 +1,66 @@
+"""Which few rules of style does the dashboard need beyond its theme?
+
+Only for what is its own: the question, the answer, the case as a sentence, small print. The framework's widgets keep
+their own look, and colours follow the scheme of the page.
+"""
+
+from __future__ import annotations
+
+from html import escape
+
+import streamlit as st
+
+from estimator.report.palette import DARK, LIGHT, SERIF_STACK
+
+_QUIET = f"color:{LIGHT.quiet};color:light-dark({LIGHT.quiet},{DARK.quiet})"
+_PAPER = f"background:{LIGHT.ground};background:light-dark({LIGHT.ground},{DARK.ground})"
+_RULE = f"border-color:{LIGHT.rule};border-color:light-dark({LIGHT.rule},{DARK.rule})"
+
+_RULES = f"""<style>
+.question{{font-size:1rem!important;font-weight:600!important;letter-spacing:.01em;padding:0!important;margin:0!important;
+ {_QUIET}}}
+.answer{{font-family:{SERIF_STACK};font-size:clamp(1.35rem,1rem + 1.5vw,2.1rem);line-height:1.24;font-weight:500;
+ margin:0;max-width:32em;text-wrap:pretty}}
+.then{{font-size:1rem;line-height:1.5;margin:0;max-width:46em;{_QUIET}}}
+.finding{{font-size:1.15rem!important;line-height:1.3!important;font-weight:600!important;padding:0!important;
+ margin:0!important;text-wrap:balance}}
+.sentence{{font-family:{SERIF_STACK};font-size:1.12rem;line-height:1.6;max-width:44em;margin:0}}
+.sentence b{{font-weight:600;border-bottom:1px solid;{_RULE}}}
+.small{{font-size:.875rem;line-height:1.5;max-width:60em;margin:0 0 .4rem;{_QUIET}}}
+[data-testid=stLayoutWrapper]:has(>.st-key-answer){{position:sticky;top:3.7rem;z-index:90}}
+.st-key-answer{{{_PAPER};padding:.5rem 0;border-bottom:1px solid;{_RULE}}}
+@media (max-width:640px){{.answer{{font-size:1.2rem;margin:0}}}}
+@media (prefers-reduced-motion:reduce){{*{{animation-duration:.01ms!important;transition-duration:.01ms!important}}}}
+td,th,[data-testid=stMetricValue]{{font-variant-numeric:tabular-nums}}
+</style>"""
+
+
+def rules() -> None:
+    """Once on every page, before anything else."""
+    st.html(_RULES)
+
+
+def question(words: str) -> None:
+    """The page's own title."""
+    st.html(f'<h1 class="question">{escape(words)}</h1>')
+
+
+def answer(sentence: str) -> None:
+    """The answer, kept in sight while the page scrolls."""
+    with st.container(key="answer"):
+        st.html(f'<p class="answer">{escape(sentence)}</p>')
+
+
+def then(words: str) -> None:
+    """What follows from the answer, or makes it."""
+    st.html(f'<p class="then">{escape(words)}</p>')
+
+
+def finding(words: str) -> None:
+    """Heading of a picture: what it shows."""
+    st.html(f'<h2 class="finding">{escape(words)}</h2>')
+
+
+def small(*lines: str) -> None:
+    """Small print, one paragraph a line."""
+    st.html("".join(f'<p class="small">{escape(line)}</p>' for line in lines))

@@ -1,0 +1,190 @@
+"""How is the dashboard opened in a real browser, and when has it finished drawing?
+
+A run of the page's script has finished when the server says so on the WebSocket; attributes of the page alone report it
+too early. Everything is read by what a person sees: labels, roles, words.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import shutil
+import socket
+import subprocess
+import sys
+import tempfile
+import time
+import urllib.request
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import IO
+
+from google.protobuf.message import DecodeError  # type: ignore[import-untyped]
+from playwright.sync_api import Browser, Page, WebSocket
+from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
+
+ROOT = Path(__file__).resolve().parents[2]
+FLAGS = (
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-sync",
+    "--disable-background-networking",
+    "--disable-component-update",
+)
+NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "msedge")
+PHONE = {"width": 390, "height": 844}
+DESK = {"width": 1440, "height": 900}
+PATIENCE = 60.0  # s
+SETTLED = """() => {
+  const app = document.querySelector('[data-testid=stApp]');
+  return app && app.dataset.testConnectionState === 'CONNECTED' && app.dataset.testScriptState === 'notRunning'
+    && !document.querySelector('[data-testid=stElementContainer][data-stale=true],[data-testid=stSkeleton]');
+}"""
+TWO_FRAMES = "() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))"
+
+
+def chromium() -> str | None:
+    """Path of the browser that is installed here, None where there is none."""
+    named = os.environ.get("CHROMIUM")
+    found = [shutil.which(name) for name in ([named] if named else NAMES)]
+    return next((path for path in found if path), None)
+
+
+def must_have_browser() -> bool:
+    """Whether a missing browser is a failure here, as on the machine that decides what is accepted."""
+    return bool(os.environ.get("CI")) or os.environ.get("ESTIMATOR_NEEDS_BROWSER") == "1"
+
+
+@dataclass(slots=True)
+class Server:
+    """The dashboard on a port of its own; it can be stopped and started again on the same port."""
+
+    port: int = field(default=0)
+    process: subprocess.Popen[bytes] | None = None
+    said: IO[bytes] | None = None
+
+    @property
+    def url(self) -> str:
+        """Address of the dashboard."""
+        return f"http://127.0.0.1:{self.port}"
+
+    def start(self) -> None:
+        """Start it as the README says, and wait until it answers."""
+        if not self.port:
+            with socket.socket() as probe:
+                probe.bind(("127.0.0.1", 0))
+                self.port = probe.getsockname()[1]
+        command = [sys.executable, "-m", "streamlit", "run", "app.py", f"--server.port={self.port}"]
+        self.said = tempfile.TemporaryFile()  # noqa: SIM115 -- open as long as the server writes
+        self.process = subprocess.Popen(command, cwd=ROOT, stdout=self.said, stderr=subprocess.STDOUT)
+        end = time.monotonic() + PATIENCE
+        while time.monotonic() < end:
+            if self.process.poll() is not None:
+                self.said.seek(0)
+                raise RuntimeError(f"the dashboard stopped: {self.said.read().decode(errors='replace')[-2000:]}")
+            with (
+                contextlib.suppress(OSError),
+                urllib.request.urlopen(f"{self.url}/_stcore/health", timeout=1) as answer,
+            ):
+                if answer.read() == b"ok":
+                    return
+            time.sleep(0.05)
+        raise TimeoutError("the dashboard did not start")
+
+    def stop(self) -> None:
+        """Stop it."""
+        if self.process is not None:
+            self.process.terminate()
+            self.process.wait(15)
+            self.process = None
+        if self.said is not None:
+            self.said.close()
+            self.said = None
+
+
+class Visit:
+    """One page in the browser, with what it asked of the network and what went wrong."""
+
+    def __init__(self, page: Page, url: str) -> None:
+        self.page, self.url = page, url
+        self.finished = 0
+        self.errors: list[str] = []
+        self.outside: list[str] = []
+        page.on("websocket", self._listen)
+        page.on("pageerror", lambda error: self.errors.append(str(error)))
+        page.on("console", lambda said: self.errors.append(said.text) if said.type == "error" else None)
+        page.on("request", lambda asked: None if self._at_home(asked.url) else self.outside.append(asked.url))
+
+    def _at_home(self, url: str) -> bool:
+        return url.startswith((self.url, self.url.replace("http", "ws", 1), "data:", "blob:", "about:"))
+
+    def _listen(self, channel: WebSocket) -> None:
+        channel.on("framereceived", self._frame)
+
+    def _frame(self, payload: bytes | str) -> None:
+        if isinstance(payload, bytes):
+            message = ForwardMsg()
+            with contextlib.suppress(DecodeError):
+                message.ParseFromString(payload)
+                self.finished += message.WhichOneof("type") == "script_finished"
+
+    def after(self, action: Callable[[], object]) -> None:
+        """Do something that makes the page draw anew, and wait until it has."""
+        before, end = self.finished, time.monotonic() + PATIENCE
+        action()
+        while self.finished <= before:
+            if time.monotonic() > end:
+                raise TimeoutError("the page did not finish drawing")
+            self.page.wait_for_timeout(10)
+        self.page.evaluate(TWO_FRAMES)
+        self.page.wait_for_function(SETTLED)
+
+    def open(self, path: str = "/") -> None:
+        """Open an address of the dashboard."""
+        self.after(lambda: self.page.goto(self.url + path))
+
+    def type(self, label: str, text: str) -> None:
+        """Type into the field of that label and leave it by Enter."""
+        box = self.page.get_by_label(label, exact=True)
+        box.fill(text)
+        self.after(lambda: box.press("Enter"))
+
+    def choose(self, label: str, option: str) -> None:
+        """Choose from the list of that label."""
+        self.page.get_by_role("combobox", name=label).click()
+        self.after(lambda: self.page.get_by_role("option", name=option, exact=True).click())
+
+    def answer(self) -> str:
+        """The page's answer, in its words."""
+        return self.page.locator("p.answer").inner_text()
+
+    def sideways(self) -> int:
+        """By how many pixels the page is wider than the screen."""
+        return int(self.page.evaluate("() => document.documentElement.scrollWidth - innerWidth"))
+
+    def assert_quiet(self) -> None:
+        """Nothing went wrong, nothing left this machine, no message of a fault is shown."""
+        assert self.errors == []
+        assert self.outside == []
+        assert self.page.get_by_test_id("stException").count() == 0
+        assert self.sideways() <= 0
+
+
+@contextlib.contextmanager
+def visit(browser: Browser, server: Server, *, dark: bool = False, phone: bool = False) -> Iterator[Visit]:
+    """A fresh visitor without memory of others."""
+    context = browser.new_context(
+        viewport=PHONE if phone else DESK,  # type: ignore[arg-type]
+        color_scheme="dark" if dark else "light",
+        reduced_motion="reduce",
+        is_mobile=phone,
+        has_touch=phone,
+    )
+    try:
+        yield Visit(context.new_page(), server.url)
+    finally:
+        context.close()

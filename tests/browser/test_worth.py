@@ -1,0 +1,161 @@
+"""Does the first page answer, recompute, keep its case, and stay readable for everybody?"""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from playwright.sync_api import Browser
+
+from estimator import case_from_dict, load_year
+from estimator.leak_range import over_leakage_range
+from estimator.report.answer import answer
+from tests.browser.axe import findings
+from tests.browser.harness import Server, visit
+
+
+def expected(**home: object) -> str:
+    """The answer of the Python interface for the demo home with these entries."""
+    case = case_from_dict({"version": 1, "home": home})
+    ends = [result.against_baseline["recovery"] for result in over_leakage_range(case, load_year("Inland vale"))]
+    return answer(ends[1], [ends[0], ends[2]], "£", why="").sentence
+
+
+def plain(text: str) -> str:
+    return re.sub(r"\s+", " ", text)
+
+
+def test_changing_an_input_changes_the_saving(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        before = plain(here.answer())
+        assert before == plain(expected())
+        here.type("Floor area, m²", "220")
+        after = plain(here.answer())
+        assert after == plain(expected(floor_area=220.0))
+        assert after != before
+        here.after(lambda: here.page.get_by_role("button", name="Undo").click())
+        assert plain(here.answer()) == before
+        here.assert_quiet()
+
+
+def test_the_case_outlives_a_reload_another_device_and_undo(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        here.type("Floor area, m²", "180")
+        here.choose("Heated by", "Heating oil")
+        said, address = here.answer(), here.page.url
+        assert "case=1." in address
+        here.after(here.page.reload)
+        assert here.answer() == said
+        assert here.page.get_by_label("Floor area, m²", exact=True).input_value() == "180"
+    with visit(browser, server, phone=True) as other:
+        other.open(address.removeprefix(server.url))
+        assert other.answer() == said
+        other.assert_quiet()
+
+
+def test_the_case_outlives_a_restart_of_the_server(browser: Browser) -> None:
+    server = Server()
+    server.start()
+    try:
+        with visit(browser, server) as here:
+            here.open()
+            here.type("Bedrooms", "5")
+            said = here.answer()
+            server.stop()
+            server.start()
+            here.after(here.page.reload)
+            assert here.answer() == said
+    finally:
+        server.stop()
+
+
+@pytest.mark.parametrize("link", ["1.broken", "9.abc", "hello"])
+def test_a_link_that_cannot_be_used_is_named(browser: Browser, server: Server, link: str) -> None:
+    with visit(browser, server) as here:
+        here.open(f"/?case={link}")
+        assert "was not used" in here.page.get_by_role("alert").first.inner_text()
+        assert plain(here.answer()) == plain(expected())
+
+
+def test_a_price_with_a_decimal_comma_is_the_price_that_was_meant(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        here.type("Heat price, p/kWh", "12,5")
+        with_comma = here.answer()
+        assert "12.5p/kWh" in here.page.locator("p.sentence").inner_text()
+        here.type("Heat price, p/kWh", "13")
+        here.type("Heat price, p/kWh", "12.5")
+        assert here.answer() == with_comma
+        here.type("Heat price, p/kWh", "1250")
+        assert "outside the limits" in here.page.get_by_role("alert").first.inner_text()
+        assert here.answer() == with_comma
+
+
+def test_a_pressure_test_narrows_the_answer(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        here.choose("Air leakage", "Tested at 50 Pa")
+        here.type("Leakage, m³/(h m²)", "2")
+        assert "(tested)" in here.page.locator("p.sentence").inner_text()
+        assert "would save" in here.answer()
+        here.choose("Air leakage", "Not tested")
+        assert plain(here.answer()) == plain(expected())
+
+
+@pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
+    with visit(browser, server, dark=dark, phone=phone) as here:
+        here.open()
+        here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
+        assert findings(here.page) == []
+        pictures = here.page.locator(".picture img:visible")
+        assert pictures.count() == 1
+        assert "kWh" in (pictures.get_attribute("alt") or "")
+        here.assert_quiet()
+
+
+def test_the_answer_stays_in_sight_while_inputs_change_on_a_phone(browser: Browser, server: Server) -> None:
+    with visit(browser, server, phone=True) as here:
+        here.open()
+        here.page.get_by_label("Floor area, m²", exact=True).scroll_into_view_if_needed()
+        here.page.get_by_role("button", name="Undo").scroll_into_view_if_needed()
+        box = here.page.locator("p.answer").bounding_box()
+        assert box is not None
+        assert 0 <= box["y"] < 200
+        for y in (box["y"] + 3, box["y"] + box["height"] - 3):
+            uncovered = "([x, y]) => document.elementFromPoint(x, y).closest('p.answer') !== null"
+            assert here.page.evaluate(uncovered, [box["x"] + 5, y])
+
+
+def test_the_picture_is_lettered_as_wide_as_it_was_reckoned(browser: Browser) -> None:
+    """Chromium's own measure of the embedded letters, against the table from which labels are set."""
+    from estimator.report.drawing import text_width
+    from estimator.report.fresh_air import FreshAir, Take
+    from estimator.report.ribbon import ribbon
+
+    account = FreshAir(
+        past=1200.0,
+        lost=400.0,
+        kept=1800.0,
+        saved=1300.0,
+        baseline="new plain extract",
+        heat_price=0.09,
+        takes=(Take(name="fans", cost=38.0), Take(name="filters and service", cost=40.0, meaning="upkeep")),
+        currency="£",
+    )
+    page = browser.new_page()
+    page.set_content(ribbon(account, look="light"))
+    page.evaluate("() => document.fonts.ready")
+    measured = page.eval_on_selector_all(
+        "svg text",
+        "nodes => nodes.map(n => [n.textContent, n.getComputedTextLength(), n.getAttribute('font-size'), "
+        "n.getAttribute('font-weight')])",
+    )
+    assert len(measured) > 10
+    for text, width, size, weight in measured:
+        reckoned = text_width(text, size=float(size), weight=700 if weight == "700" else 500)
+        assert reckoned == pytest.approx(width, rel=0.03), text
+    page.close()
