@@ -116,17 +116,17 @@ def carbon(base: Carbon, option: Carbon, *, palette: Palette) -> go.Figure:
         figure.add_annotation(
             y=row.label,
             x=0,
-            yshift=34,
+            yshift=42,
             xanchor="left",
             showarrow=False,
             text=f"<b>{row.label}</b>: heat {figures.carbon(row.heat)}, electricity {figures.carbon(row.electricity)}",
             font={"color": palette.ink},
         )
     figure.update_layout(barmode="stack")
-    figure.update_xaxes(title="kg of CO2 equivalent a year", nticks=5, rangemode="tozero", tickformat=",")
+    figure.update_xaxes(title="kg of CO₂ equivalent a year", nticks=5, rangemode="tozero", tickformat=",")
     figure.update_yaxes(autorange="reversed", showgrid=False, showticklabels=False)
     laid = _laid_out(figure, palette, height=280)
-    laid.update_layout(bargap=0.62, margin={"t": 20}, xaxis_zeroline=False)
+    laid.update_layout(bargap=0.66, margin={"t": 20}, xaxis_zeroline=False)
     return laid
 
 

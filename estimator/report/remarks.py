@@ -10,6 +10,8 @@ from estimator.report.figures import flow, share
 
 # Below this share of a flow a difference is rounding or commissioning tolerance, not a finding.
 _TOLERANCE = 0.01
+# A mean flow this far above the requirement is a surplus.
+_CLEARLY_MORE = 1.1
 # A share of hours that is worth a sentence.
 _WORTH_SAYING = 0.02
 
@@ -24,8 +26,7 @@ def remarks(result: Result) -> tuple[str, ...]:
             found.extend(_too_small(option, required))
     for option in done.options.values():
         found.extend(_short(option, topped_up=done.home.top_up and option.name != done.case.today))
-    for option in done.options.values():
-        found.extend(_surplus(option, required))
+    found.extend(_surplus(list(done.options.values()), required))
     return tuple(found)
 
 
@@ -50,11 +51,13 @@ def _short(option: OptionYear, *, topped_up: bool) -> list[str]:
     return [f"{option.label} brings less air than the home needs in {share(hours)} of all hours; {remedy}."]
 
 
-def _surplus(option: OptionYear, required: float) -> list[str]:
-    mean = float(np.mean(option.air.delivered))
-    if mean <= required * 1.1:
+def _surplus(options: list[OptionYear], required: float) -> list[str]:
+    """One sentence for every option that brings clearly more than is needed."""
+    mean = {option.label: float(np.mean(option.air.delivered)) for option in options}
+    more = [f"{label} {flow(air)}" for label, air in mean.items() if air > required * _CLEARLY_MORE]
+    if not more:
         return []
     return [
-        f"{option.label} brings {flow(mean)} on average, more than the {flow(required)} needed: "
-        "warming the surplus is part of its own cost."
+        f"More air than the {flow(required)} needed, on average: {'; '.join(more)}. "
+        "Warming the surplus is part of each one's own cost."
     ]
