@@ -19,7 +19,7 @@ ORDER = (
     ("corridor",),
     ("estimate",),
     ("compare",),
-    ("cautions", "monthly", "leak_range", "at_leakage", "evidence", "points_lost"),
+    ("cautions", "monthly", "leak_range", "at_leakage", "evidence", "air_paths", "points_lost"),
     ("installed", "leak_estimates", "leak_tests", "models", "routes", "sweep", "draws"),
     ("sample", "levers"),
     ("sure",),

@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 from estimator.inputs.home import Home, Leakage, Place
 from estimator.inputs.option import Option
 from estimator.inputs.quantity import STRICT, Entry, Quantity, Tag
+from estimator.inputs.rooms import Rooms
 from estimator.inputs.sealing import Draughts, Sealing
 
 CASE_VERSION = 1
@@ -170,6 +171,7 @@ class Case:
     draughts: Draughts = field(default_factory=Draughts)
     sealing: Sealing = field(default_factory=Sealing)
     air: AirNeed = field(default_factory=AirNeed)
+    rooms: Rooms = field(default_factory=Rooms)
     heating: Heating = field(default_factory=Heating)
     prices: Prices = field(default_factory=Prices)
     worth: Worth = field(default_factory=Worth)

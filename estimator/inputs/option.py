@@ -111,6 +111,10 @@ class Unit:
             derived="70 % of boost or duty",
         ),
     ] = None
+    largest_flow: Annotated[
+        float | None,
+        Quantity("m³/h", 5, 4000, "largest flow the unit moves through its ducts", derived="the boost flow"),
+    ] = None
     points: Annotated[
         str | None,
         Entry(

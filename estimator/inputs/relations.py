@@ -16,6 +16,7 @@ from estimator.inputs.case import Case
 from estimator.inputs.faults import number_words, rows_at_fault, shown
 from estimator.inputs.option import Option
 from estimator.inputs.points import certificate_points
+from estimator.inputs.room_lines import air_lines, room_flows, special_doors
 
 # Smallest sleeping room an English licence allows for a child under ten: The Licensing of Houses in Multiple
 # Occupation (Mandatory Conditions of Licences) (England) Regulations 2018; from memory.
@@ -115,6 +116,17 @@ def _sealing_costs(case: Case) -> Iterator[Finding]:
     yield from _above("sealing.step", middling, high, words, ("sealing.step_high",))
 
 
+def _air_ways(case: Case) -> Iterator[Finding]:
+    for name, read in (("fed", room_flows), ("drawn", room_flows), ("lines", air_lines), ("doors", special_doors)):
+        try:
+            read(getattr(case.rooms, name))
+        except ValueError as unreadable:
+            yield Finding(f"rooms.{name}", str(unreadable))
+    if case.rooms.fed and case.rooms.option not in case.options:
+        said = f"{shown(case.rooms.option)} is the name of no option; name the one that feeds these rooms."
+        yield Finding("rooms.option", said, ("options",))
+
+
 def _each_option(case: Case) -> Iterator[Finding]:
     for name, option in case.options.items():
         yield from _flows(f"options.{name}.flows", option)
@@ -132,6 +144,12 @@ def _flows(path: str, option: Option) -> Iterator[Finding]:
     said = f"{{given}} % of hours on boost is more than the {{other}} % in which the fans run. {ONE_OF_TWO}"
     others = (f"{path}.running_share",)
     yield from _above(f"{path}.boost_share", flows.boost_share, flows.running_share, said, others)
+    said = (
+        "{given} m³/h on boost is more than the {other} m³/h that the unit moves: it is too small, or the flow wrong."
+    )
+    largest = option.unit.largest_flow
+    others = (f"{path.removesuffix('.flows')}.unit.largest_flow",)
+    yield from _above(f"{path}.boost_flow", flows.boost_flow, largest, said, others)
     if not any(flow is None for flow in (flows.supply, flows.extract, flows.imbalance)):
         said = "supply and extract are both given and make their own imbalance; delete one of the three."
         yield Finding(f"{path}.imbalance", said, (f"{path}.supply", f"{path}.extract"))
@@ -206,4 +224,4 @@ def _words(value: Any) -> str:
     return number_words(round(value, 2)) if isinstance(value, int | float) else shown(value)
 
 
-RULES = (_leakage, _air, _fixed_base, _rooms, _volume, _envelope, _sealing_costs, _each_option)
+RULES = (_leakage, _air, _fixed_base, _rooms, _volume, _envelope, _sealing_costs, _air_ways, _each_option)

@@ -199,6 +199,9 @@ def option_gaps(option: Option, home: Home, air: AirNeed) -> dict[str, Known]:
         "flows.supply": _typical(_scalar(np.asarray(supply)), how),
         "flows.extract": _typical(_scalar(np.asarray(extract)), how),
         "flows.boost_flow": _typical(_scalar(np.maximum(duty, wet)), "the boost rates of the wet rooms"),
+        "unit.largest_flow": _typical(
+            _scalar(np.maximum(_given(option.flows.boost_flow, wet), duty)), "the boost flow: ask for more", "assumed"
+        ),
         "flows.ventilator_area": Known(_scalar(area), ventilators.tag, f"habitable rooms; {ventilators.source}"),
         "unit.reference_flow": _typical(_scalar(duty), "the ordinary flow: the certificate is read at duty", "assumed"),
     }
