@@ -28,6 +28,8 @@ _LITRE = 1e-3
 _KILO = 1e3
 _FOOT = 0.3048
 _CUBIC_FOOT = _FOOT**3
+_MILE = 5280.0 * _FOOT
+_NAUTICAL_MILE = 1852.0
 
 
 def _plain(value: Numeric | Any) -> Any:
@@ -142,6 +144,36 @@ def to_kelvin(temp: Numeric) -> Any:
 def to_fahrenheit(temp: Numeric) -> Any:
     """Temperature in °F from °C."""
     return _plain(temp) * 1.8 + 32.0
+
+
+def from_fahrenheit(temp: Numeric) -> Any:
+    """Temperature in °C from °F."""
+    return (_plain(temp) - 32.0) / 1.8
+
+
+def from_kmh(speed: Numeric) -> Any:
+    """Speed in m/s from km/h."""
+    return _plain(speed) * _KILO / SECONDS_PER_HOUR
+
+
+def from_knots(speed: Numeric) -> Any:
+    """Speed in m/s from knots (nautical miles of 1,852 m an hour)."""
+    return _plain(speed) * _NAUTICAL_MILE / SECONDS_PER_HOUR
+
+
+def from_mph(speed: Numeric) -> Any:
+    """Speed in m/s from miles an hour."""
+    return _plain(speed) * _MILE / SECONDS_PER_HOUR
+
+
+def from_kj_per_hour(power: Numeric) -> Any:
+    """Power in W from kJ an hour."""
+    return _plain(power) * _KILO / SECONDS_PER_HOUR
+
+
+def from_hpa(pressure: Numeric) -> Any:
+    """Pressure in Pa from hPa (mbar)."""
+    return _plain(pressure) * 100.0
 
 
 def air_changes(flow: Numeric, volume: Numeric) -> Any:

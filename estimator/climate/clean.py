@@ -23,7 +23,8 @@ _MONTH_START = np.concatenate([[0], np.cumsum(MONTH_DAYS)[:-1]])
 def checked_year(raw: RawYear) -> ClimateYear:
     """A year in order, complete and plausible, with the sun on its façades; ClimateFault with all faults."""
     _refuse(place_faults(raw.place))
-    slot, kept, repairs = _slots(raw.stamps)
+    slot, kept, dropped = _slots(raw.stamps)
+    repairs = [*raw.notes, *dropped]
     place = raw.place
     sun = sun_position(
         latitude=place.latitude,
@@ -35,13 +36,17 @@ def checked_year(raw: RawYear) -> ClimateYear:
     row = np.zeros(HOURS, dtype=np.int64)
     row[slot] = raw.stamps.row[kept]
     columns: dict[str, Array] = {}
-    faults = range_faults(raw)
+    absent = np.full(HOURS, np.nan)
+    absent[slot] = 0.0
+    faults = _gap_faults(absent, row)  # of all columns at once, said once
+    given_hours = ~np.isnan(absent) if faults else np.ones(HOURS, dtype=bool)
+    faults += range_faults(raw)
     for name, given in raw.columns.items():
         values = np.full(HOURS, np.nan)
         values[slot] = given[kept]
         if name == "pressure" and np.isnan(values).all():
             continue
-        faults += _gap_faults(values, row, raw.label(name))
+        faults += _gap_faults(np.where(given_hours, values, 0.0), row, f"column {raw.label(name)}")
         columns[name] = values
     _refuse(faults)
     for name, values in columns.items():
@@ -99,31 +104,28 @@ def _gaps(values: Array) -> list[tuple[int, int]]:
     return [(int(a), int((b - a) % values.size) + 1) for a, b in zip(starts, ends, strict=True)]
 
 
-def _gap_faults(values: Array, row: Whole, label: str) -> list[Fault]:
+def _gap_faults(values: Array, row: Whole, column: str = "") -> list[Fault]:
+    """Gaps of a column that are too long, or too many, to mend; without a column, of whole rows."""
     gaps = _gaps(values)
     missing = sum(length for _, length in gaps)
     long = [(start, length) for start, length in gaps if length > LONGEST_GAP]
     if missing == values.size:
-        return [Fault(f"column {label}", "there is not one usable value; the estimate needs this column.")]
+        return [Fault(column, "there is not one usable value; the estimate needs this column.")]
     if long:
         start, length = long[0]
         before = int(row[(start - 1) % values.size])
         where = f"row {row[start]}" if row[start] else f"after row {before}" if before else _hour_name(start)
         return [
             Fault(
-                f"{where}, column {label}",
+                f"{where}, {column}" if column else where,
                 f"{length} hours are missing from {_hour_name(start)} on, and at most {LONGEST_GAP} can be "
                 f"bridged ({len(long)} such gap{'s' if len(long) > 1 else ''}, {missing} hours missing in all); "
                 "fill them or use another file.",
             )
         ]
     if missing > MOST_MENDED:
-        return [
-            Fault(
-                f"column {label}",
-                f"{missing} hours are missing and at most {MOST_MENDED} can be mended; use another file.",
-            )
-        ]
+        what = f"{missing} hours are missing and at most {MOST_MENDED} can be mended; use another file."
+        return [Fault(column, what)]
     return []
 
 

@@ -2,23 +2,31 @@
 
 Field order, missing codes and limits: EnergyPlus, Auxiliary Programs, EPW data dictionary. A row's hour 1
 covers 00:00 to 01:00; irradiance is the sum over it, so that mid-hour is the sun's moment.
+
+Files of PVGIS differ: a comment states the moment of their irradiance, as hours from the end of the row's hour, and
+their rows are in UTC whatever zone the header names (seen in one recorded for pvlib's tests, 45° N, 8° E).
 """
 
 from __future__ import annotations
 
 import io
+import re
 from calendar import isleap
+from math import floor
 from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
 
+from estimator.climate.clock import turned
 from estimator.climate.raw import Column, Place, RawYear, columns_of, from_code
 from estimator.climate.rows import Row, data_rows, fields_of, header_numbers, stamps_of, through
+from estimator.climate.solar import MID_HOUR
 from estimator.errors import ClimateFault, Fault
 from estimator.units import Array
 
 HEADER_ROWS = 8
+_PVGIS = re.compile(r"Irradiance Time Offset \(h\): *(-?[01]?\.\d+)")  # in the seventh row
 FEWEST_FIELDS, MOST_FIELDS = 22, 35  # up to the wind speed, and all that the format has
 
 
@@ -60,6 +68,10 @@ def read_epw(text: str, path: Path) -> RawYear:
     )
     stamps = stamps_of(rows, _stamp)
     frame = through("EPW", path, lambda: iotools.read_epw(io.StringIO(text))[0], rows=stamps.row.size)
+    moment = MID_HOUR
+    if stated := _PVGIS.search(lines[6]):
+        whole = floor(utc_offset)
+        stamps, moment = turned(stamps, whole), 1.0 + float(stated[1]) + utc_offset - whole
     city, country = head[1].strip(), head[3].strip()
     return RawYear(
         place=Place(
@@ -74,6 +86,7 @@ def read_epw(text: str, path: Path) -> RawYear:
         stamps=stamps,
         columns=columns_of(frame, COLUMNS, stamps.row),
         labels={column.name: column.label for column in COLUMNS},
+        moment=moment,
     )
 
 

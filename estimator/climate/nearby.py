@@ -19,10 +19,14 @@ def distance(latitude: float, longitude: float, *, to: tuple[float, float]) -> f
 
 @cache
 def _places() -> dict[str, tuple[float, float, bool]]:
-    from estimator.climate.sources import load_year, names  # the list of sources has this module's users in it
+    from estimator.climate.sources import SOURCES  # the list of sources has this module's users in it
 
-    years = {name: load_year(name) for name in names()}
-    return {name: (year.latitude, year.longitude, year.invented) for name, year in years.items()}
+    found = {}
+    for source in SOURCES:
+        for name in source.names:
+            place = source.place(name) if source.place else source.year(name)
+            found[name] = place.latitude, place.longitude, place.invented
+    return found
 
 
 def next_best(latitude: float, longitude: float) -> str:

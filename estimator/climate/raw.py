@@ -63,6 +63,7 @@ class RawYear:
     columns: dict[str, Array]  # keyed like TITLES; "pressure" may be absent
     labels: dict[str, str] = field(default_factory=dict)  # what the file itself calls each column
     moment: float = 0.5  # h after the stamp at which the sun stands for the row
+    notes: tuple[str, ...] = ()  # what was put in place of something the file lacks, in words
 
     def label(self, column: str) -> str:
         """The column's name in the file, else in plain words."""

@@ -10,6 +10,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from estimator.__main__ import main
 from estimator.climate.files import read_year
 from estimator.climate.sources import demo_folder, load_year
 from estimator.climate.year import ClimateYear
@@ -67,7 +68,15 @@ BROKEN_EPW: list[tuple[str, Harm, tuple[str, ...]]] = [
     ("latitude beyond the pole", lambda lines: [lines[0].replace("36.1", "361"), *lines[1:]], ("latitude", "361")),
     ("time zone missing", lambda lines: [lines[0].replace("-5.0", ""), *lines[1:]], ("row 1", "time zone")),
     ("no wind at all", _every(21, lambda _: 999.0), ("wind_speed", "not one usable value")),
+    ("wind in tenths", _every(21, lambda value: value * 10.0), ("row 9, column wind_speed", "tenths")),
+    ("NaN", lambda lines: _nan(lines), ("row 70, column temp_air", "10 hours are missing")),
 ]
+
+
+def _nan(lines: list[str]) -> list[str]:
+    for row in range(70, 80):
+        lines = _field(row, 6, "NaN")(lines)
+    return lines
 
 
 def _feb_29(lines: list[str]) -> list[str]:
@@ -90,6 +99,10 @@ def _zip(path: Path) -> None:
         archive.writestr("year.epw", "LOCATION,")
 
 
+def _letters(count: int) -> bytes:
+    return np.random.default_rng(1).integers(32, 127, count, dtype=np.uint8).tobytes()
+
+
 NO_WEATHER: list[tuple[str, Callable[[Path], object], str]] = [
     ("empty", lambda path: path.write_bytes(b""), "empty"),
     ("blank", lambda path: path.write_bytes(b"\n \n"), "empty"),
@@ -97,6 +110,12 @@ NO_WEATHER: list[tuple[str, Callable[[Path], object], str]] = [
     ("gzip", lambda path: path.write_bytes(gzip.compress(b"LOCATION,")), "compressed"),
     ("web page", lambda path: path.write_text("<!DOCTYPE html><p>Not found"), "web page"),
     ("noise", lambda path: path.write_bytes(np.random.default_rng(1).bytes(5_000_000)), "not a text file"),
+    ("noise of letters", lambda path: path.write_bytes(_letters(5_000_000)), "known format"),
+    ("mainframe's encoding", lambda path: path.write_bytes("LOCATION,Fernby".encode("cp500")), "known format"),
+    ("PDF", lambda path: path.write_bytes(b"%PDF-1.7\n%..."), "PDF"),
+    ("picture", lambda path: path.write_bytes(b"\x89PNG\r\n"), "picture"),
+    ("spreadsheet", lambda path: path.write_bytes(b"\xd0\xcf\x11\xe0" + bytes(900)), "save it as text"),
+    ("table without a note", lambda path: path.write_text("month,day,hour,temp_air\n1,1,0,5\n"), "needs this note"),
     ("prose", lambda path: path.write_text("It was a dark night.\n" * 9000), "known format"),
     ("folder", lambda path: path.mkdir(), "folder"),
     ("nothing", lambda path: None, "no such file"),
@@ -112,6 +131,27 @@ def test_what_is_no_weather_is_refused_in_words(tmp_path: Path, make: Callable[[
     with pytest.raises(ClimateFault) as caught:
         load_year(str(path))
     assert says in str(caught.value)
+
+
+@pytest.mark.parametrize("name", [row[0] for row in (*BROKEN_EPW, *NO_WEATHER)])
+def test_each_is_one_sentence_from_the_front_and_from_the_command_line(
+    epw: list[str], tmp_path: Path, capsys: pytest.CaptureFixture[str], name: str
+) -> None:
+    path = tmp_path / "year.epw"
+    harm = {row[0]: row[1] for row in BROKEN_EPW}.get(name)
+    if harm is None:
+        {row[0]: row[1] for row in NO_WEATHER}[name](path)
+    else:
+        path.write_text("\n".join(harm(epw)), encoding="utf-8")
+    with pytest.raises(ClimateFault) as caught:
+        load_year(str(path))
+    (fault,) = caught.value.faults
+    assert caught.value.__cause__ is None
+    assert "\n" not in str(fault)
+    assert len(str(fault)) < 400
+    assert main(["estimate", "example", "--climate", str(path)]) == 2
+    said = capsys.readouterr()
+    assert (said.out, said.err) == ("", f"{fault}\n")
 
 
 REAL = ("723170TYA.CSV", "12839.tm2")

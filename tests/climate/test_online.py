@@ -69,6 +69,17 @@ def test_the_stated_moment_closes_the_light_of_a_recorded_answer() -> None:
     assert missed(-0.3239) > 25.0
 
 
+def test_an_epw_file_of_the_service_is_read_by_its_own_clock(
+    answered_rows: list[Row], included: Callable[[str], ClimateYear], tmp_path: Path
+) -> None:
+    """Its header names the local zone, its rows are in UTC."""
+    path = tmp_path / "tmy_36.100_-79.950.epw"
+    path.write_bytes(as_epw(answered_rows))
+    year, station = load_year(str(path)), included("Greensboro")
+    np.testing.assert_allclose(year.temp_air, station.temp_air, atol=0.01)
+    np.testing.assert_allclose(year.facades, station.facades, atol=0.1)
+
+
 def test_the_moment_is_found_where_the_answer_states_none(
     server: Replay, ask: Callable[..., ClimateYear], answered_rows: list[Row]
 ) -> None:
