@@ -160,8 +160,8 @@ def option_numbers(option: Option) -> OptionNumbers:
 def demand_factor(option: Option) -> Any:
     """Mean flow over ordinary flow under the option's control, 0 to 1."""
     flows = option.flows
-    by_hand = from_percent(_number(flows.demand_factor))
-    return by_word({**CONTROL_FACTORS, "by hand": by_hand}, flows.control)
+    standard = by_word({**CONTROL_FACTORS, "by hand": np.nan}, flows.control)
+    return np.where(np.asarray(flows.control) == "by hand", from_percent(_number(flows.demand_factor)), standard)
 
 
 def running_states(option: Option) -> tuple[State, ...]:

@@ -15,9 +15,10 @@ import pytest
 from estimator import Case, case_from_dict, estimate
 from estimator.corridor import air_year, heat_year, home_year
 from estimator.errors import InputFaults
+from estimator.inputs.option import Flows, Option
 from estimator.inputs.places import with_values
 from estimator.survey.fill import filled
-from estimator.survey.numbers import OptionNumbers, option_numbers
+from estimator.survey.numbers import OptionNumbers, demand_factor, option_numbers
 from tests.laws.settings import default_home, demand, year_of
 
 PLAIN = {"flows.imbalance": 0.0, "flows.boost_share": 0.0, "ducts.intake": 0.0, "ducts.exhaust": 0.0}
@@ -146,3 +147,10 @@ def test_heaters_are_off_above_their_set_points() -> None:
     assert np.all(frost[..., entry < -3.0] > 0.0)
     off = with_unit(unit__post_heater="yes", unit__post_heat_to=5.0)
     np.testing.assert_array_equal(air_year(home, off, shared, top_up=True).preheater, frost)
+
+
+def test_a_column_of_homes_may_each_have_a_control_of_their_own() -> None:
+    words = np.array([["none"], ["local demand"], ["by hand"]], dtype=object)
+    flows = Flows(control=words, demand_factor=np.array([[90.0], [80.0], [70.0]]))  # type: ignore[arg-type]
+    found = demand_factor(Option(kind="heat recovery", flows=flows))
+    np.testing.assert_allclose(found, [[1.0], [0.65], [0.7]], rtol=1e-12)
