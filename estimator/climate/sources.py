@@ -16,6 +16,8 @@ from pathlib import Path
 from estimator.climate.files import read_year
 from estimator.climate.monthly_tables import is_monthly_table, read_monthly_table, uk_regions, uk_year
 from estimator.climate.online import is_point, online_year
+from estimator.climate.plain import noted_place
+from estimator.climate.raw import Place
 from estimator.climate.year import ClimateYear
 from estimator.errors import ClimateFault, Fault
 
@@ -41,6 +43,7 @@ class Source:
     year: Callable[[str], ClimateYear]
     names: tuple[str, ...] = ()  # climates it includes, each of which can be chosen by name
     network: bool = field(default=False)
+    place: Callable[[str], Place] | None = None  # where a named climate lies, where that can be told without its year
 
 
 def demo_folder() -> Path:
@@ -90,6 +93,7 @@ SOURCES = (
         owns=_includes(DEMO_CLIMATES),
         year=demo_year,
         names=tuple(DEMO_CLIMATES),
+        place=lambda name: noted_place(demo_folder() / DEMO_CLIMATES[name]),
     ),
     Source(
         title="real stations, offline",
@@ -102,6 +106,7 @@ SOURCES = (
         owns=_includes(UK_REGIONS),
         year=lambda reference: uk_year(_named(reference, UK_REGIONS)),
         names=UK_REGIONS,
+        place=lambda name: uk_regions()[name].place,
     ),
     Source(
         title="your own table of twelve monthly means (TOML)",
