@@ -1,6 +1,7 @@
 """What can be asked on the command line?
 
-Exit status 0, or 2 with every fault on the error stream and nothing on the other.
+Exit status 0, or 2 with every fault on the error stream and nothing on the other. `evidence` always prints, and ends
+with 2 where a published value does not come out.
 """
 
 from __future__ import annotations
@@ -29,17 +30,20 @@ def main(arguments: Sequence[str] | None = None) -> int:
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8")
     options = _parser().parse_args(arguments)
+    status = 0
     try:
         answer = options.command(options)
     except InputFaults as faults:
         print(*faults.faults, sep="\n", file=sys.stderr)
         return FAULT_STATUS
+    if isinstance(answer, tuple):
+        answer, status = answer
     try:
         print(answer, flush=True)
     except BrokenPipeError:
         # The reader of a pipe had enough: no fault of ours. What is left to flush goes nowhere.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-    return 0
+    return status
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -61,6 +65,10 @@ def _parser() -> argparse.ArgumentParser:
     schema.set_defaults(command=lambda _: json.dumps(case_schema(), ensure_ascii=False, indent=1))
     climates = commands.add_parser("climates", help="list the included climates")
     climates.set_defaults(command=_climates)
+    evidence = commands.add_parser(
+        "evidence", help="work out every published value and print it beside what was printed"
+    )
+    evidence.set_defaults(command=_evidence)
     return parser
 
 
@@ -96,6 +104,15 @@ def _climates(_: argparse.Namespace) -> str:
     from estimator.climate.sources import names
 
     return "\n".join(names())
+
+
+def _evidence(_: argparse.Namespace) -> tuple[str, int]:
+    from estimator.evidence.method import method_run
+    from estimator.evidence.run import run_all
+    from estimator.report import trust
+
+    results = run_all()
+    return trust.text(results, method_run()), FAULT_STATUS if trust.failing(results) else 0
 
 
 if __name__ == "__main__":

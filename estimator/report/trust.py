@@ -1,0 +1,246 @@
+"""Why should anybody trust this, and what has nobody verified?
+
+Words about published values run just now by the reader's own copy, for the page and for the terminal alike.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from decimal import Decimal
+
+from estimator.evidence.amounts import number_and_unit
+from estimator.evidence.checks import SURENESS, Check, named
+from estimator.evidence.method import MethodError, MethodRun
+from estimator.evidence.run import Result
+from estimator.report.figures import GAP, MINUS, fixed, number, share
+from estimator.report.rows import Rows, as_text
+
+QUESTION = "Why trust this?"
+PRIMARY, SECONDARY, MEMORY, PRACTICE, PIN = SURENESS
+
+NOT_VERIFIED = (
+    "No estimate has been held against a metered home. What is checked is the arithmetic of published methods, "
+    "not what a household will find on its bill.",
+    "Values from memory may have been written down wrongly: nobody had the text open. Those without a text are common "
+    "practice, or arithmetic done apart from this package.",
+    "Where a check says “by hand”, the equation is published and its value was worked out on paper.",
+    "The infiltration models are held to their printed coefficients. How far such models miss in a single real "
+    "house is not checked here; where a house is not tested, its leakage is the widest gap in the answer.",
+    "Costs of equipment, fitting and upkeep are typical or assumed, not tendered. Prices are of their stated date.",
+    "Sun on façades and roofs is worked out by the pvlib library and has no check on this page.",
+    "Noise, draughts, moisture in the fabric and health are not estimated at all.",
+)
+"""What the reader must not take as shown."""
+
+_SEEN = {PRIMARY: "seen in the primary text", SECONDARY: "in a secondary one", MEMORY: "from memory"}
+_SMALL = 1e-5  # smaller limits are written with a power of ten
+_EXTRA_DECIMALS = 2  # of our value, beyond the printed one
+
+
+def answer(results: Sequence[Result]) -> str:
+    """The first line: how many agree, what they were read from, and what they are not."""
+    failed = sum(not result.passed for result in results)
+    agree = (
+        f"{failed} of {len(results)} checks {'does' if failed == 1 else 'do'} not agree"
+        if failed
+        else f"All {len(results)} checks agree"
+    )
+    counts = {words: sum(r.check.sureness == kind for r in results) for kind, words in _SEEN.items()}
+    counts["without a text"] = len(results) - sum(counts.values())
+    first, *others = (f"{count} {words}" for words, count in counts.items())
+    told = ", ".join([first.replace(" ", " values ", 1), *others])
+    return f"{agree}: {told}. No metered home is among them."
+
+
+def rule(results: Sequence[Result]) -> str:
+    """What counts as agreeing, and which checks are worth less than their number."""
+    wider = sum(result.case.within is not None for result in results)
+    copied = sum(not callable(named(result.check.function)) for result in results)
+    return (
+        "Worked out just now by this copy. To agree, a value must come out within half of its last printed digit; "
+        f"{wider} have a wider limit and say why. {copied} are constants out of printed tables: they show that a table "
+        "was copied rightly, and nothing more."
+    )
+
+
+def failing(results: Iterable[Result]) -> tuple[str, ...]:
+    """Every value that does not agree, in words."""
+    return tuple(
+        f"{r.check.group}: {r.check.title}, line {r.case.number}: printed {r.case.printed}, ours {_ours(r)}"
+        + (f" ({r.fault})" if r.fault else "")
+        for r in results
+        if not r.passed
+    )
+
+
+def groups(results: Iterable[Result]) -> dict[str, tuple[Result, ...]]:
+    """Results by what they support, in alphabetical order of groups."""
+    found: dict[str, list[Result]] = {}
+    for result in results:
+        found.setdefault(result.check.group, []).append(result)
+    return {name: tuple(found[name]) for name in sorted(found)}
+
+
+def overview(results: Sequence[Result]) -> Rows:
+    """One line for each group: how many agree, and what they were read from."""
+    rows = []
+    for name, members in groups(results).items():
+        seen = [sum(r.check.sureness == kind for r in members) for kind in _SEEN]
+        agree = sum(r.passed for r in members)
+        rows.append((name, f"{agree} of {len(members)}", *(f"{n}" for n in seen), f"{len(members) - sum(seen)}"))
+    return Rows(
+        caption="What the checks support",
+        head=("Part of the estimate", "Agree", "Primary text", "Secondary text", "From memory", "No text"),
+        rows=tuple(rows),
+    )
+
+
+def group_title(name: str, members: Sequence[Result]) -> str:
+    """The line under which a group is folded."""
+    return f"{name}: {sum(r.passed for r in members)} of {len(members)} agree"
+
+
+def tables(members: Sequence[Result]) -> tuple[Rows, ...]:
+    """One table for each check of a group."""
+    by_check: dict[str, list[Result]] = {}
+    for result in members:
+        by_check.setdefault(result.check.file, []).append(result)
+    return tuple(_table(found) for found in by_check.values())
+
+
+def _table(results: Sequence[Result]) -> Rows:
+    check = results[0].check
+    reasons = dict.fromkeys(r.case.why for r in results if r.case.why)
+    alike = len({inputs(r) for r in results}) < len(results)
+    note = [source(check), f"Worked out by {check.function}.", check.note, *(f"Wider limit: {why}." for why in reasons)]
+    return Rows(
+        caption=check.title,
+        note=" ".join(part for part in note if part),
+        head=("Inputs", "Printed", "Ours", "Agrees", "Difference", "Allowed"),
+        rows=tuple(
+            (
+                inputs(r, entry=alike),
+                _spoken(r.case.printed),
+                _ours(r),
+                _verdict(r),
+                _difference(r),
+                _allowed(r),
+            )
+            for r in results
+        ),
+    )
+
+
+def source(check: Check) -> str:
+    """Source, edition, place in it, and how sure that is, as one sentence."""
+    edition = "" if check.edition == "none" else f", edition {check.edition}"
+    edition = ", edition not noted" if check.edition == "not noted" else edition
+    place = "" if check.locator == "none" else f"; {check.locator}"
+    return f"{check.source}{edition}{place}. {check.sureness[:1].upper()}{check.sureness[1:]}."
+
+
+def inputs(result: Result, *, entry: bool = False) -> str:
+    """Every input of one line, readable; for a constant, or where asked, which entry of what came back it is."""
+    told = [
+        f"{name.removesuffix('.from').replace('.', ', ').replace('_', ' ')}: {_spoken(value)}"
+        for name, value in result.inputs.items()
+        if not name.endswith("pick")
+    ]
+    picked = ", ".join(f"{step}" for step in result.case.pick)
+    if picked and (entry or not told):
+        told.append(f"entry {picked}")
+    return "; ".join(told) or "none, a constant"
+
+
+def _verdict(result: Result) -> str:
+    return "yes" if result.passed else "NO"
+
+
+def _spoken(printed: str) -> str:
+    return printed.replace("-", MINUS, 1) if printed.startswith("-") else printed
+
+
+def _decimals(result: Result) -> int:
+    exponent = Decimal(number_and_unit(result.case.printed)[0]).as_tuple().exponent
+    return max(0, _EXTRA_DECIMALS - int(exponent))
+
+
+def _ours(result: Result) -> str:
+    return fixed(result.ours, decimals=_decimals(result))
+
+
+def _allowed(result: Result) -> str:
+    return f"±{GAP}{number(result.tolerance) if result.tolerance > _SMALL else f'{result.tolerance:.1g}'}"
+
+
+def _difference(result: Result) -> str:
+    text = fixed(result.difference, decimals=_decimals(result))
+    return f"+{text}" if result.difference > 0 and text.strip("0.,") else text
+
+
+def method_answer(run: MethodRun) -> str:
+    """How far the heat saved is from the reference, on climates the method was not fitted on."""
+    fresh = [row for row in run.climates if not row.fitted]
+    return (
+        f"Heat saved is within {_percent(max(r.nineteen_in_twenty for r in fresh))} of ISO 13790’s hourly method "
+        f"in 19 of 20 random homes, on {len(fresh)} climates it was not fitted on"
+    )
+
+
+def method_note(run: MethodRun) -> str:
+    """What that comparison is, and what it leaves out."""
+    high = [row.demand_bias for row in run.climates]
+    worst = max(run.climates, key=lambda row: row.worst)
+    return (
+        f"The worst home of all differs by {_percent(worst.worst)}, in {worst.climate}. "
+        f"{number(run.homes)} random homes on each climate; reference: {run.reference}, which ISO 52016-1 has replaced "
+        "since. Both methods get the same air hour by hour, so this says nothing about leakage or fans. It is a "
+        "comparison of two calculations, not with measured heat. The whole demand reads "
+        f"{share(min(high))} to {share(max(high))} above the reference, which counts the film of air on inner surfaces "
+        "as well: that is why answers here are savings. "
+        f"Run on {run.date} with: {run.command}."
+    )
+
+
+def method_table(run: MethodRun) -> Rows:
+    """Errors of the heat saved, climate by climate."""
+    return Rows(
+        caption="Difference in heat saved from the hourly reference",
+        head=("Climate", "Half of homes within", "19 of 20 within", "Worst home", "Middle, with its sign"),
+        rows=tuple(
+            (
+                f"{r.climate}{_kind(r)}",
+                *(_percent(error) for error in (r.median, r.nineteen_in_twenty, r.worst, r.bias)),
+            )
+            for r in run.climates
+        ),
+    )
+
+
+def _kind(row: MethodError) -> str:
+    return f" ({'invented' if row.invented else 'real'}{', fitted on it' if row.fitted else ''})"
+
+
+def _percent(fraction: float) -> str:
+    return f"{fixed(100.0 * fraction, decimals=1)}%"
+
+
+def text(results: Sequence[Result], run: MethodRun) -> str:
+    """All of it for a terminal."""
+    lines = [
+        answer(results),
+        rule(results),
+        "",
+        *failing(results),
+        "Not verified",
+        *(f"- {said}" for said in NOT_VERIFIED),
+        "",
+    ]
+    lines += [*as_text(overview(results)), "", method_answer(run) + ".", method_note(run), ""]
+    lines += [*as_text(method_table(run)), ""]
+    for name, members in groups(results).items():
+        lines += [group_title(name, members).upper()]
+        for table in tables(members):
+            lines += ["", table.caption, table.note, *as_text(table)]
+        lines += [""]
+    return "\n".join(lines).rstrip()

@@ -1,0 +1,49 @@
+"""Why trust this?"""
+
+from __future__ import annotations
+
+import streamlit as st
+
+from estimator.evidence.method import method_run
+from estimator.evidence.run import Result, run_all
+from estimator.report import trust
+from estimator.ui import style, tables
+from estimator.ui.fields import escaped
+
+
+@st.cache_resource(show_spinner="Working out every published value with this copy")
+def _results() -> list[Result]:
+    """Once in the life of this copy: the same functions on the same numbers give the same again."""
+    return run_all()
+
+
+def page() -> None:
+    """How much agrees, what does not or is not known, and every value to be opened."""
+    style.rules()
+    results, run = _results(), method_run()
+    style.question(trust.QUESTION)
+    style.answer(trust.answer(results))
+    style.then(trust.rule(results))
+    for words in trust.failing(results):
+        st.error(escaped(words))
+    beside, right = st.columns([1.6, 1], gap="large")
+    with beside:
+        tables.show(trust.overview(results))
+    with right:
+        style.finding("What is not verified")
+        style.small(*trust.NOT_VERIFIED)
+    style.finding(trust.method_answer(run))
+    style.small(trust.method_note(run))
+    with st.expander("Climate by climate"):
+        tables.show(trust.method_table(run))
+    style.finding("Every value, and where it is printed")
+    for name, members in trust.groups(results).items():
+        with st.expander(trust.group_title(name, members)):
+            tables.show(*trust.tables(members))
+    if st.button("Work them all out again"):
+        _results.clear()
+        st.rerun()
+    style.small("The same on the command line: python -m estimator evidence")
+
+
+page()

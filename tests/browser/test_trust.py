@@ -1,0 +1,50 @@
+"""Can everybody open the evidence and find each value with its source?"""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import Browser
+
+from estimator.evidence.run import run_all
+from estimator.report import trust
+from tests.browser.axe import findings
+from tests.browser.harness import Server, Visit, visit
+
+
+def go(here: Visit, label: str, *, phone: bool = False) -> None:
+    """By the navigation, as people do."""
+    here.open()
+    if phone:
+        here.page.get_by_test_id("stExpandSidebarButton").click()
+    here.after(lambda: here.page.get_by_role("link", name=label, exact=True).click())
+    if phone:
+        here.page.get_by_test_id("stSidebarHeader").hover()
+        here.page.get_by_test_id("stSidebarCollapseButton").get_by_role("button").click()
+        here.page.wait_for_timeout(500)
+
+
+@pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+def test_every_value_can_be_opened_and_read(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
+    results = run_all()
+    with visit(browser, server, dark=dark, phone=phone) as here:
+        go(here, "Trust?", phone=phone)
+        assert " ".join(here.answer().split()) == trust.answer(results)
+        assert trust.NOT_VERIFIED[0] in here.page.locator("p.small").first.inner_text()
+        for name, members in trust.groups(results).items():
+            here.page.get_by_text(trust.group_title(name, members), exact=True).click()
+        here.page.get_by_text("Climate by climate", exact=True).click()
+        here.page.wait_for_timeout(500)
+        assert here.page.get_by_role("cell", name="yes", exact=True).count() == len(results)
+        assert here.page.get_by_role("table", name=results[0].check.title).is_visible()
+        assert findings(here.page) == []
+        here.assert_quiet()
+
+
+def test_working_them_out_again_gives_the_same(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        go(here, "Trust?")
+        said = here.answer()
+        here.after(lambda: here.page.get_by_role("button", name="Work them all out again").click())
+        assert here.answer() == said
+        here.assert_quiet()
