@@ -24,7 +24,8 @@ from estimator.errors import ClimateFault
 from estimator.units import MONTH_DAYS, Array
 
 # Of the first twenty throws the one whose heat saved, in a hundred random homes, lies nearest the middle of the twenty
-# on three of the UK tables (UK average, Thames valley, East Scotland). No real year had a part in the choice.
+# on three of the UK tables (UK average, Thames valley, East Scotland). The rule looks at no real year, but it was made
+# after the first throw had turned out the worst of twenty at Greensboro: the error there is best read over all twenty.
 DRAW = 12
 FROST = -3.0  # °C outdoors, about where a plate exchanger begins to freeze; common practice, no source
 FROST_DRAWS = 20
