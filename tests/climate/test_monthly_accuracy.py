@@ -34,7 +34,8 @@ def test_degree_hours_from_monthly_means_alone(name: str, known: str) -> None:
 def test_heat_saved_in_nine_of_ten_homes(name: str, known: str) -> None:
     """The throw that stands for the year.
 
-    At Greensboro, without spread, five of twenty throws lie beyond (two with the swing known), the worst at 6.6 %; with temperature alone Sand Point lies at 12 %, for want of its strong wind.
+    At Greensboro, without spread, five of twenty throws lie beyond (two with the swing known), the worst
+    at 6.6 %; with temperature alone Sand Point lies at 12 %, for want of its strong wind.
     """
     assert nine_in_ten(name, known) < 4.0
 
