@@ -1,0 +1,178 @@
+"""How are temperature, cold, frost, wind and sun of two climates drawn beside each other?
+
+This climate is drawn solid and dark, the other one grey: dashed lines, dotted bars. Months in which the home is heated
+are shaded. Titles stand in the page as sentences (`estimator.report.weather_words`).
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+import plotly.graph_objects as go
+
+from estimator.report.palette import SANS_STACK, Palette
+from estimator.report.weather import BASES, Weather
+from estimator.units import MONTH_NAMES, Array
+
+_LABEL = 13
+_TICK = 11  # twelve months stand side by side on a phone
+_HEIGHT = 300
+_NAMES = list(MONTH_NAMES)
+_ROOM = 0.24  # above the highest mark for the labels, as a share of the drawing
+
+
+def temperature(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
+    """Monthly means of both, the span from coldest to warmest hour here, the base, the heating season."""
+    figure = _seasoned(here, palette)
+    figure.add_scatter(
+        x=[*_NAMES, *reversed(_NAMES)],
+        y=[*here.warmest.tolist(), *reversed(here.coldest.tolist())],
+        fill="toself",
+        fillcolor=palette.air,
+        opacity=0.6,
+        line={"width": 0},
+        hoverinfo="skip",
+    )
+    _lines(figure, here, other, field="temp", unit="°C", palette=palette)
+    summer = int(np.argmax(here.warmest))
+    figure.add_annotation(
+        x=_NAMES[summer], y=float(here.warmest[summer] + here.temp[summer]) / 2.0, showarrow=False,
+        text="coldest to<br>warmest hour", font={"color": palette.quiet, "size": _TICK},
+    )  # fmt: skip
+    figure.add_hline(y=here.base, line={"color": palette.quiet, "width": 1, "dash": "dot"})
+    figure.add_annotation(
+        x=_NAMES[-1], y=here.base, yanchor="bottom", xanchor="right", xshift=24, showarrow=False,
+        text=f"base {here.base:g} °C", font={"color": palette.quiet},
+    )  # fmt: skip
+    return _laid_out(figure, palette, unit="°C", values=[here.warmest, here.coldest, other.temp])
+
+
+def cold(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
+    """Degree-hours below the base, month by month."""
+    return _bars(here, other, here.degree_hours, other.degree_hours, unit="K h", palette=palette)
+
+
+def bases(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
+    """Degree-hours of the year over the base."""
+    figure = go.Figure()
+    _lines(figure, here, other, field="over_bases", unit="K h", palette=palette, over=BASES.tolist())
+    figure.add_vline(x=here.base, line={"color": palette.quiet, "width": 1, "dash": "dot"})
+    laid = _laid_out(figure, palette, unit="K h a year", values=[here.over_bases, other.over_bases, np.zeros(1)])
+    laid.update_xaxes(title={"text": "base, °C", "font": {"size": _LABEL, "color": palette.quiet}})
+    return laid
+
+
+def frost(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
+    """Hours colder than the pre-heater's set point, month by month."""
+    return _bars(here, other, here.frost, other.frost, unit="hours", palette=palette)
+
+
+def wind(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
+    """Mean wind at the station, month by month."""
+    figure = _seasoned(here, palette)
+    _lines(figure, here, other, field="wind", unit="m/s", palette=palette)
+    return _laid_out(figure, palette, unit="m/s", values=[here.wind, other.wind, np.zeros(1)])
+
+
+def sun(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
+    """Sun of the year on walls, by the way they face."""
+    figure = go.Figure()
+    names = list(here.sunny)
+    pair = ((here, _solid(palette)), (other, _dotted(palette)))
+    for one, look in pair:
+        figure.add_bar(
+            x=names,
+            y=list(one.sunny.values()),
+            marker=look,
+            hovertemplate=f"{one.name}, %{{x}}: %{{y:,.0f}} kWh/m²<extra></extra>",
+        )
+    _named(figure, here.name, other.name, palette)
+    values = [np.array(list(one.sunny.values())) for one, _ in pair]
+    return _laid_out(figure, palette, unit="kWh/m² a year", values=[*values, np.zeros(1)])
+
+
+def _bars(here: Weather, other: Weather, ours: Array, theirs: Array, *, unit: str, palette: Palette) -> go.Figure:
+    figure = _seasoned(here, palette)
+    for name, values, look in ((here.name, ours, _solid(palette)), (other.name, theirs, _dotted(palette))):
+        figure.add_bar(
+            x=_NAMES,
+            y=values.tolist(),
+            marker=look,
+            hovertemplate=f"{name}, %{{x}}: %{{y:,.0f}} {unit}<extra></extra>",
+        )
+    _named(figure, here.name, other.name, palette)
+    return _laid_out(figure, palette, unit=f"{unit} a month", values=[ours, theirs, np.zeros(1)])
+
+
+def _lines(
+    figure: go.Figure, here: Weather, other: Weather, *, field: str, unit: str, palette: Palette, over: Any = _NAMES
+) -> None:
+    for one, colour, dash, width in ((other, palette.lost, "dash", 2.5), (here, palette.kept, "solid", 3.0)):
+        figure.add_scatter(
+            x=over,
+            y=getattr(one, field).tolist(),
+            mode="lines",
+            line={"color": colour, "width": width, "dash": dash},
+            hovertemplate=f"{one.name}, %{{x}}: %{{y:,.4~g}} {unit}<extra></extra>",
+        )
+    _named(figure, here.name, other.name, palette)
+
+
+def _named(figure: go.Figure, ours: str, theirs: str, palette: Palette) -> None:
+    """Which look is which climate, on the drawing itself."""
+    for row, (mark, name, colour) in enumerate((("■", ours, palette.kept), ("▨", theirs, palette.quiet))):
+        figure.add_annotation(
+            x=0.5, xref="paper", y=1, yref="paper", yanchor="top", yshift=-18 * row, showarrow=False,
+            text=f"{mark} <b>{name}</b>", font={"color": colour},
+        )  # fmt: skip
+
+
+def _solid(palette: Palette) -> dict[str, Any]:
+    return {"color": palette.kept, "line": {"width": 0}}
+
+
+def _dotted(palette: Palette) -> dict[str, Any]:
+    pattern = {"shape": ".", "fgcolor": palette.ground, "size": 6, "solidity": 0.25, "fillmode": "overlay"}
+    return {"color": palette.lost, "line": {"width": 0}, "pattern": pattern}
+
+
+def _seasoned(here: Weather, palette: Palette) -> go.Figure:
+    figure = go.Figure()
+    for month in np.flatnonzero(here.season):
+        figure.add_vrect(x0=month - 0.5, x1=month + 0.5, fillcolor=palette.raised, line_width=0, layer="below")
+    return figure
+
+
+def _laid_out(figure: go.Figure, palette: Palette, *, unit: str, values: list[Array]) -> go.Figure:
+    every = np.concatenate(values)
+    low, high = float(every.min()), float(every.max())
+    span = (high - low) or 1.0
+    lettered = {"size": _LABEL, "color": palette.quiet}
+    figure.update_layout(
+        height=_HEIGHT,
+        margin={"l": 4, "r": 4, "t": 8, "b": 8},
+        paper_bgcolor="rgba(0,0,0,0)",
+        plot_bgcolor="rgba(0,0,0,0)",
+        font={"family": SANS_STACK, "size": _LABEL, "color": palette.ink},
+        showlegend=False,
+        dragmode=False,
+        hoverlabel={"bgcolor": palette.raised, "font": {"color": palette.ink, "family": SANS_STACK}},
+        barmode="group",
+        bargap=0.25,
+    )
+    small = {**lettered, "size": _TICK}
+    figure.update_xaxes(automargin=True, fixedrange=True, showgrid=False, tickangle=0, tickfont=small)
+    figure.update_yaxes(
+        automargin=True,
+        fixedrange=True,
+        gridcolor=palette.rule,
+        zerolinecolor=palette.ink,
+        zerolinewidth=1,
+        tickformat=",",
+        nticks=6,
+        tickfont=lettered,
+        title={"text": unit, "font": lettered, "standoff": 8},
+        range=[low - (0.04 * span if low < 0 else 0.0), high + _ROOM * span],
+    )
+    return figure

@@ -1,0 +1,154 @@
+"""What is known of the tightness of the case on screen, and which inputs decide it?
+
+The sweep over all leakages does not depend on the house's own leakage: it is kept while only that is moved.
+"""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+
+import streamlit as st
+
+from estimator.at_leakage import ground
+from estimator.climate.sources import load_year
+from estimator.climate.year import ClimateYear
+from estimator.inputs.case import Case
+from estimator.inputs.catalogue import table
+from estimator.inputs.quantity import declared
+from estimator.leak_range import leakage_span
+from estimator.report.tight import Tightness, stated, sweeps, tightness
+from estimator.survey.fill import Filled, filled
+from estimator.ui import state
+from estimator.ui.fields import escaped, field
+from estimator.ui.tree import entry, with_entry
+
+_CASE = {item.path: item for item in declared(Case)}
+_KEPT = "tight_sweeps"
+_FREE = ("leakage.measure", "leakage.value", "leakage.basis", "sealing", "draughts", "title")
+"""Entries that the sweep does not depend on."""
+
+_UNTESTED = "Not tested"
+_TESTS = {
+    "Tested, q50": ("q50", "measured"),
+    "Tested, n50": ("n50", "measured"),
+    "Tested at 4 Pa": ("q4", "measured"),
+    "A figure, not tested": ("q50", "assumed"),
+}
+_UNITS = {"q50": "m³/(h m²)", "n50": "1/h at 50 Pa", "q4": "m³/(h m²) at 4 Pa"}
+_SEEN = {
+    "draughts.chimneys": "Open chimneys",
+    "draughts.flues": "Open flues",
+    "draughts.passive_vents": "Passive vents",
+    "draughts.floor": "Ground floor",
+    "draughts.lobby": "Draught lobby",
+    "draughts.stripped": "Draught seals",
+}
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Shown:
+    """The filled case with the origin of every entry, and all that is said about its tightness."""
+
+    survey: Filled
+    found: Tightness
+
+
+def options() -> tuple[str, ...]:
+    """Names of the options that may be asked about."""
+    case = state.case()
+    return tuple(name for name in case.options if name not in (case.baseline, case.today))
+
+
+def labels() -> dict[str, str]:
+    """What each option is called."""
+    return {name: option.label or option.kind for name, option in state.case().options.items()}
+
+
+def shown(option: str) -> Shown:
+    """The case on screen, asked about one option."""
+    case = state.case()
+    place = ground(case, _weather(case.place.climate))
+    wanted = _without_leakage(option)
+    kept = st.session_state.get(_KEPT)
+    if kept is None or kept[0] != wanted:
+        kept = (wanted, sweeps(place, option=option))
+        st.session_state[_KEPT] = kept
+    return Shown(filled(case), tightness(place, leakage_span(case), option=option, swept=kept[1]))
+
+
+def inputs(now: Shown) -> None:
+    """The inputs that decide this question, with what was refused of the last change above them."""
+    for fault in state.refused():
+        st.error(escaped(str(fault)))
+    common = _common(now)
+    with st.grid(2, min_column_width=140, gap="small"):
+        _test(now, common)
+        field(_CASE["sealing.target"], path="sealing.target", label="Seal to", **common)
+        for path, label in (
+            ("sealing.tightest", "Tightest possible"),
+            ("sealing.step_low", "Halving leakage, low"),
+            ("sealing.step", "Halving leakage, middling"),
+            ("sealing.step_high", "Halving leakage, high"),
+        ):
+            field(_CASE[path], path=path, label=label, **common)
+    steps = state.history().steps
+    last = f"Undo: {steps[-1].done}" if steps else "Undo"
+    st.button(escaped(last), on_click=state.undo, disabled=not steps, type="tertiary", key="tight:undo")
+
+
+def draughts(now: Shown) -> None:
+    """What can be seen of the ways air takes, for the estimate by what can be seen."""
+    with st.grid(3, min_column_width=140, gap="small"):
+        for path, label in _SEEN.items():
+            field(_CASE[path], path=path, label=label, **_common(now))
+
+
+def _common(now: Shown) -> dict:
+    return {"origins": now.survey.origins, "currency": now.found.currency, "place": "tight"}
+
+
+def _test(now: Shown, common: dict) -> None:
+    """Tested, said or neither, and the figure; where there is none, the age that the estimate comes from."""
+    leakage = now.survey.case.leakage
+    measure = entry(state.tree(), "leakage.measure")
+    chosen = _UNTESTED
+    if measure not in (None, "estimate"):
+        basis = "measured" if now.found.span.tested else "assumed"
+        kinds = [words for words, kind in _TESTS.items() if kind == (measure, basis)]
+        chosen = kinds[0] if kinds else "A figure, not tested"
+    st.session_state["tight:test"] = chosen
+    st.selectbox(
+        "Leakage test", (_UNTESTED, *_TESTS), key="tight:test", filter_mode=None, on_change=_tested, args=(now,)
+    )
+    if chosen == _UNTESTED:
+        ages = {f"{age[:1].upper()}{age[1:]}": age for age in table("homes")["age"]}
+        field(_CASE["home.age"], path="home.age", label="Age of the home", choices=ages, **common)
+    else:
+        unit = _UNITS[leakage.measure]
+        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, **common)
+
+
+def _tested(now: Shown) -> None:
+    said = st.session_state["tight:test"]
+    measure, basis = _TESTS.get(said, (None, None))
+    value = None
+    if measure is not None:
+        value = float(f"{stated(now.survey.case, now.found.span.middle)[measure]:.2g}")
+    state.put(
+        {"leakage.measure": measure, "leakage.value": value, "leakage.basis": basis}, done=f"Leakage test: {said}"
+    )
+
+
+def _without_leakage(option: str) -> str:
+    """What the sweep depends on, written down."""
+    tree = state.tree()
+    for path in _FREE:
+        tree = with_entry(tree, path, None)
+    return json.dumps([option, tree], sort_keys=True)
+
+
+@st.cache_resource(max_entries=12, show_spinner=False)
+def _weather(name: str) -> ClimateYear:
+    """An included weather year; it is never changed, so all visitors share it."""
+    return load_year(name)

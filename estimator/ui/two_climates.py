@@ -1,0 +1,66 @@
+"""Which two climates are compared, and below which temperature does cold count?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import streamlit as st
+
+from estimator.climate.sources import DEMO_CLIMATES, load_year, names
+from estimator.climate.year import ClimateYear
+from estimator.estimate import Estimate, estimate
+from estimator.report.weather import Weather, balance, weather
+from estimator.ui.results import outcome
+
+_LOWEST, _HIGHEST = 5.0, 25.0  # °C
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Pair:
+    """The climate of the case, and the one beside it."""
+
+    here: Weather
+    other: Weather
+
+
+@st.cache_resource(max_entries=12, show_spinner=False)
+def _year(name: str) -> ClimateYear:
+    return load_year(name)
+
+
+def choose() -> Pair:
+    """Draw the two widgets and work out both years for what they say."""
+    found = outcome()
+    done = found.middle.estimate
+    option = found.options()[0]
+    own = found.case.place.climate
+    beside, right, _ = st.columns([1, 1, 1.4], gap="large", vertical_alignment="bottom")
+    with beside:
+        others = [name for name in names() if name != own]
+        usual = next((at for at, name in enumerate(others) if name == list(DEMO_CLIMATES)[2]), 0)
+        other = st.selectbox("Beside the weather of", others, index=usual, key="weather:other")
+    with right:
+        base = st.number_input(
+            "Cold counts below, °C",
+            min_value=_LOWEST,
+            max_value=_HIGHEST,
+            value=min(max(balance(done, option), _LOWEST), _HIGHEST),
+            step=0.5,
+            format="%.1f",
+            key="weather:base",
+            help="Until changed, the outdoor temperature below which this home needs heat. It changes these pictures, "
+            "not the estimate.",
+        )
+    return Pair(
+        weather(done, option=option, base=base),
+        weather(_elsewhere(done, other), option=option, base=base),
+    )
+
+
+def _elsewhere(done: Estimate, name: str) -> Estimate:
+    """The same case in another year, worked out once."""
+    kept = st.session_state.get("weather_elsewhere")
+    if kept is None or kept[0] is not done or kept[1] != name:
+        kept = (done, name, estimate(done.case, _year(name)))
+        st.session_state["weather_elsewhere"] = kept
+    return kept[2]

@@ -1,0 +1,89 @@
+"""Does the leaky-house page open from the first, answer, and answer anew when the leakage changes?"""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser
+
+from estimator import Case, Leakage, load_year
+from estimator.at_leakage import ground
+from estimator.leak_range import leakage_span
+from estimator.report.tight import sweeps, tightness, verdict
+from tests.browser.axe import findings
+from tests.browser.harness import Server, Visit, visit
+
+
+def expected(case: Case) -> str:
+    """The verdict of the Python interface in the demo climate."""
+    place = ground(case, load_year("Inland vale"))
+    swept = sweeps(place, option="recovery")
+    return plain(verdict(tightness(place, leakage_span(case), option="recovery", swept=swept)).sentence)
+
+
+def leaking(q50: float) -> Case:
+    return Case(leakage=Leakage(measure="q50", value=q50, basis="measured"))
+
+
+def plain(text: str) -> str:
+    return re.sub(r"\s+", " ", text)
+
+
+def follow(here: Visit, *, phone: bool = False) -> None:
+    """From the first page by its link in the navigation."""
+    here.open()
+    if phone:
+        here.page.get_by_test_id("stExpandSidebarButton").click()
+    here.after(lambda: here.page.get_by_role("link", name="Tight?").click())
+    here.page.get_by_role("heading", name="Is this house tight enough?").wait_for()
+    if phone:
+        here.page.locator("[data-testid=stSidebarCollapseButton] button").click()
+
+
+def test_another_leakage_is_another_verdict(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        follow(here)
+        assert plain(here.answer()) == expected(Case())
+        here.choose("Leakage test", "Tested, q50")
+        here.type("Leakage, m³/(h m²)", "2")
+        assert plain(here.answer()) == expected(leaking(2.0))
+        here.type("Leakage, m³/(h m²)", "12")
+        assert plain(here.answer()) == expected(leaking(12.0))
+        assert "No, too leaky" in here.answer()
+        here.after(here.page.get_by_role("button", name="Undo").click)
+        assert plain(here.answer()) == expected(leaking(2.0))
+        here.choose("Leakage test", "Not tested")
+        assert plain(here.answer()) == expected(Case())
+        here.assert_quiet()
+
+
+def test_what_is_folded_away_opens_and_the_page_can_be_kept(browser: Browser, server: Server, tmp_path: Path) -> None:
+    with visit(browser, server) as here:
+        follow(here)
+        for title, inside in (
+            ("Which leakage is the best to seal to?", "With heat recovery"),
+            ("How leaky is it without a test?", "By what can be seen"),
+            ("For experts: does it depend on the model?", "enhanced; quadrature"),
+        ):
+            here.after(here.page.get_by_text(title).click)
+            here.page.get_by_role("rowheader", name=inside).wait_for()
+        with here.page.expect_download() as kept:
+            here.page.get_by_role("button", name="The verdict on one page").click()
+        kept.value.save_as(tmp_path / "page.txt")
+        text = (tmp_path / "page.txt").read_text(encoding="utf-8")
+        assert plain(here.answer()) in plain(text)
+        assert text.index("Carbon monoxide") < text.index("£")
+        here.assert_quiet()
+
+
+@pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
+    with visit(browser, server, dark=dark, phone=phone) as here:
+        follow(here, phone=phone)
+        here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
+        assert findings(here.page) == []
+        assert here.page.get_by_role("table").count() == 3
+        here.assert_quiet()

@@ -1,0 +1,55 @@
+"""Does the weather page compare, follow its base, and stay readable for everybody?"""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import Browser
+
+from tests.browser.axe import findings
+from tests.browser.harness import Server, Visit, visit
+
+
+def go(here: Visit, *, phone: bool = False) -> None:
+    """By the navigation, as people do."""
+    here.open()
+    if phone:
+        here.page.get_by_test_id("stExpandSidebarButton").click()
+    here.after(lambda: here.page.get_by_role("link", name="Weather?", exact=True).click())
+    if phone:
+        here.page.get_by_test_id("stSidebarHeader").hover()
+        here.page.get_by_test_id("stSidebarCollapseButton").get_by_role("button").click()
+        here.page.wait_for_timeout(500)
+
+
+def test_another_climate_and_another_base_change_the_words(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        go(here)
+        assert "less cold to work on than in Upland" in here.answer()
+        here.choose("Beside the weather of", "Mild coast")
+        assert "than in Mild coast" in here.answer()
+        here.type("Cold counts below, °C", "12")
+        assert "Below 12" in here.page.locator("h2.finding").nth(1).inner_text()
+        here.assert_quiet()
+
+
+def test_the_weather_is_that_of_the_case(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        here.choose("Weather like", "Cold plain")
+        here.after(lambda: here.page.get_by_role("link", name="Weather?", exact=True).click())
+        assert "Cold plain: " in here.page.locator("p.then").inner_text()
+        assert "more cold" in here.answer()
+        here.assert_quiet()
+
+
+@pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
+    with visit(browser, server, dark=dark, phone=phone) as here:
+        go(here, phone=phone)
+        here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
+        here.page.get_by_text("Every month in numbers", exact=True).click()
+        here.page.wait_for_timeout(500)
+        assert here.page.get_by_role("table", name="Inland vale").is_visible()
+        assert findings(here.page) == []
+        here.assert_quiet()
