@@ -15,6 +15,7 @@ _PAGES = Path(__file__).parent / "pages"
 PAGES = (
     ("worth.py", "Worth it?", ""),
     ("tight.py", "Tight?", "tight"),
+    ("weather.py", "Weather?", "weather"),
     ("trust.py", "Trust?", "trust"),
 )
 """File, label in the navigation (the page's own title is the full question), address."""
