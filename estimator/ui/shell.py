@@ -15,6 +15,7 @@ _PAGES = Path(__file__).parent / "pages"
 PAGES = (
     ("worth.py", "Worth it?", ""),
     ("tight.py", "Tight?", "tight"),
+    ("sure.py", "Sure?", "sure"),
     ("weather.py", "Weather?", "weather"),
     ("trust.py", "Trust?", "trust"),
 )

@@ -1,0 +1,74 @@
+"""How sure is this?"""
+
+from __future__ import annotations
+
+import streamlit as st
+
+from estimator.report import charts_sure, sure_words
+from estimator.report.charts import CONFIG
+from estimator.report.document import STATEMENT
+from estimator.report.sure_words import Tried
+from estimator.ui import style
+from estimator.ui.fields import escaped
+from estimator.ui.results import palette
+from estimator.ui.sureness import options, shown
+from estimator.ui.tables import show
+
+
+def page() -> None:
+    """From the range down to what it rests on."""
+    style.rules()
+    found = shown(_chosen())
+    _answer(found)
+    _swings(found)
+    style.finding("What should be measured first?")
+    for against in found.against:
+        style.then(sure_words.measure_first(against))
+    style.finding("What would it take?")
+    show(sure_words.levers(found))
+    _folded(found)
+    style.small(f"Prices: {found.place.case.prices.dated}.", *sure_words.rests_on(found), STATEMENT)
+
+
+def _chosen() -> str:
+    labels = options()
+    if len(labels) == 1:
+        return next(iter(labels))
+    return st.selectbox("Option", list(labels), format_func=labels.__getitem__, key="sure:option", filter_mode=None)
+
+
+def _answer(found: Tried) -> None:
+    first, *others = found.against
+    style.question("How sure is this?")
+    style.answer(sure_words.sentence(found, first))
+    style.then(sure_words.middle(found, first))
+    for other in others:
+        style.then(sure_words.sentence(found, other))
+
+
+def _swings(found: Tried) -> None:
+    for column, against in zip(st.columns(len(found.against), gap="large"), found.against, strict=True):
+        with column:
+            style.finding(sure_words.swings_title(against, found.currency))
+            figure = charts_sure.swings(
+                sure_words.lines(found, against),
+                best=float(against.sure.best.net_saving[0]),
+                currency=found.currency,
+                palette=palette(),
+            )
+            st.plotly_chart(figure, theme=None, config=CONFIG, alt=sure_words.swings_in_words(found, against))
+    style.small(sure_words.EXPLAINED)
+
+
+def _folded(found: Tried) -> None:
+    with st.expander("The ranges tried, with reason and source"):
+        show(sure_words.ranges(found))
+    with st.expander("In numbers: every figure"):
+        for against in found.against:
+            show(sure_words.spreads(found, against))
+    with st.expander("In numbers: the swings"):
+        for against in found.against:
+            st.markdown(escaped(sure_words.swings_in_words(found, against)))
+
+
+page()

@@ -1,0 +1,58 @@
+"""Does the page of sureness open from the first, say what the cases say, and change with the case?"""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from playwright.sync_api import Browser
+
+from estimator import Case, Home, load_year
+from estimator.draws import ground
+from estimator.report import sure_words
+from estimator.sample import sample
+from tests.browser.axe import findings
+from tests.browser.harness import Server, Visit, visit
+
+
+def expected(case: Case) -> str:
+    """The sentence of the Python interface in the demo climate."""
+    found = sure_words.tried(sample(ground(case, load_year("Inland vale"))), option="recovery")
+    return plain(sure_words.sentence(found, found.against[0]))
+
+
+def plain(text: str) -> str:
+    return re.sub(r"\s+", " ", text)
+
+
+def follow(here: Visit, name: str, *, phone: bool = False) -> None:
+    """By the link in the navigation."""
+    if phone:
+        here.page.get_by_test_id("stExpandSidebarButton").click()
+    here.after(lambda: here.page.get_by_role("link", name=name).click())
+
+
+def test_it_says_what_the_cases_say_and_follows_the_case(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        follow(here, "Sure?")
+        here.page.get_by_role("heading", name="How sure is this?").wait_for()
+        assert plain(here.answer()) == expected(Case())
+        assert here.page.get_by_test_id("stPlotlyChart").count() == 2
+        here.page.get_by_text("The ranges tried, with reason and source").click()
+        here.page.get_by_role("cell", name="Dirty filters", exact=True).wait_for()
+        follow(here, "Worth it?")
+        here.type("Floor area, m²", "200")
+        follow(here, "Sure?")
+        assert plain(here.answer()) == expected(Case(home=Home(floor_area=200.0)))
+        here.assert_quiet()
+
+
+@pytest.mark.parametrize(("dark", "phone"), [(False, False), (True, True)], ids=["light-desk", "dark-phone"])
+def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
+    with visit(browser, server, dark=dark, phone=phone) as here:
+        here.open()
+        follow(here, "Sure?", phone=phone)
+        here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
+        assert findings(here.page) == []
+        here.assert_quiet()
