@@ -89,10 +89,16 @@ def compared(done: Estimate, base: OptionYear, option: OptionYear) -> Comparison
         heat_per_extra_electricity=heat_saved / extra_electricity if extra_electricity else float("nan"),
         break_even_heat_per_electricity=float(
             energy.break_even_ratio(
-                from_hundredths(prices.electricity or 0.0),
-                price_fuel=from_hundredths(prices.fuel or np.nan),
-                efficiency=from_percent(done.case.heating.efficiency or np.nan),
+                from_hundredths(_known(prices.electricity)),
+                price_fuel=from_hundredths(_known(prices.fuel)),
+                efficiency=from_percent(_known(done.case.heating.efficiency)),
             )
         ),
         extra_fresh_air=float(np.mean(option.air.delivered) - np.mean(base.air.delivered)),
     )
+
+
+def _known(value: float | None) -> float:
+    if value is None:
+        raise ValueError("an entry was left open: only a filled case can be compared")
+    return value

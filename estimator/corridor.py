@@ -16,7 +16,7 @@ from estimator.air import certificate, ducts, exchanger, joining, recovery
 from estimator.air.infiltration import MODELS
 from estimator.air.properties import volumetric_heat_capacity
 from estimator.climate.year import ClimateYear
-from estimator.heat import demand, gains
+from estimator.heat import degrees, demand, gains
 from estimator.survey.numbers import HomeNumbers, OptionNumbers, State
 from estimator.units import Array
 
@@ -219,6 +219,11 @@ def heat_year(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, air: A
         )
         mean_gain = (np.asarray(home.temp_in) - home.fixed_base) * per_kelvin
         balance = np.broadcast_to(np.asarray(home.fixed_base, dtype=float), per_kelvin.shape)
+    degree_hours = (
+        np.sum(heat, axis=-1, keepdims=True) * step / per_kelvin
+        if home.fixed_base is None
+        else degrees.degree_hours(np.asarray(home.temp_in) - difference, base=home.fixed_base, step=step)[..., None]
+    )
     heating = heat > 0.0
     passed = np.sum(np.where(heating, shared.heat_capacity * air.balanced * difference, 0.0), axis=-1, keepdims=True)
     kept = np.sum(np.where(heating, air.recovered - air.preheater, 0.0), axis=-1, keepdims=True)
@@ -229,7 +234,7 @@ def heat_year(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, air: A
         mean_gain=mean_gain,
         time_constant=memory,
         balance_temperature=balance,
-        degree_hours=np.sum(heat, axis=-1, keepdims=True) * step / per_kelvin,
+        degree_hours=degree_hours,
         effective_efficiency=np.divide(kept, passed, out=np.zeros(np.shape(passed)), where=passed > 0.0),
     )
 

@@ -89,7 +89,7 @@ def months(done: Estimate, option: OptionYear) -> Months:
         windows_m3h=to_m3h(month_sums(air.windows, rows) / counted),
         effective_efficiency=np.divide(kept, passed, out=np.zeros(passed.shape), where=passed > 0.0),
         balance_temperature=_balance(done, option, rows),
-        degree_hours=month_sums(heat.heat, rows) * step / np.squeeze(heat.loss_coefficient),
+        degree_hours=_degree_hours(done, option, rows),
         heating_demand=useful,
         fan_electricity=fans,
         frost_electricity=frost,
@@ -108,12 +108,21 @@ def _recovery_sums(shared: HomeYear, option: OptionYear, rows: int) -> tuple[Any
     return month_sums(passed, rows), month_sums(kept, rows)
 
 
+def _degree_hours(done: Estimate, option: OptionYear, rows: int) -> Any:
+    """Demand over loss coefficient, or the degrees below a fixed base, summed over each month [K h]."""
+    step, base = done.year.weight, done.home.fixed_base
+    if base is None:
+        return month_sums(option.heat.heat, rows) * step / np.squeeze(option.heat.loss_coefficient)
+    return month_sums(np.maximum(base - done.year.temp_air, 0.0), rows) * step
+
+
 def _balance(done: Estimate, option: OptionYear, rows: int) -> Any:
     heat, home = option.heat, done.home
     if home.fixed_base is not None:
         return np.full(len(MONTH_DAYS), float(home.fixed_base))
     on = heat.heat > 0.0
     hours = month_sums(on * 1.0, rows)
-    gain = month_sums(np.where(on, done.shared.gain, 0.0), rows)
+    useful = done.shared.gain + np.asarray(option.numbers.fan_heat_useful) * option.air.fans
+    gain = month_sums(np.where(on, useful, 0.0), rows)
     mean = np.divide(gain, hours, out=np.full(hours.shape, np.nan), where=hours > 0.0)
     return demand.balance_temperature(home.temp_in, mean_gain=mean, loss_per_kelvin=np.squeeze(heat.loss_coefficient))

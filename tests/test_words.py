@@ -26,6 +26,8 @@ ATOMS = {
         "m",
         "cm",
         "mm",
+        "km",
+        "bytes",
         "l",
         "s",
         "h",

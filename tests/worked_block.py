@@ -14,7 +14,7 @@ from estimator.inputs.template import example_text
 from estimator.leak_range import leakage_span, over_leakage_range
 from estimator.report.cash import exact_money
 from estimator.report.figures import fixed
-from estimator.report.table import answer
+from estimator.report.table import answers
 from tests.marked import Block
 
 COLUMNS: tuple[tuple[str, Callable[[Comparison], str]], ...] = (
@@ -38,15 +38,10 @@ def block() -> Block:
     """Answers and main figures of the example, in its own climate."""
     case = case_from_text(example_text(), name="example.toml")
     low, result, high = over_leakage_range(case, load_year(case.place.climate))
-    answers = [
-        f"* {answer(found, [getattr(end, which)[name] for end in (low, high)], '£')}"
-        for which in ("against_baseline", "against_today")
-        for name, found in getattr(result, which).items()
-    ]
     body = [
         f"Weather: {case.place.climate}, invented. Leakage: {leakage_span(result.estimate.case).words}.",
         "",
-        *answers,
+        *(f"* {said}" for said in answers(result, (low, high))),
         "",
         *_rows(result),
     ]

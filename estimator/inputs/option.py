@@ -154,7 +154,14 @@ class Unit:
     ] = None
     frost: Annotated[Frost | None, Entry("frost protection", derived=_ROW)] = None
     frost_set_point: Annotated[
-        float | None, Quantity("°C", -20, 5, "intake temperature that frost protection keeps", derived=_ROW)
+        float | None,
+        Quantity(
+            "°C",
+            -20,
+            5,
+            "temperature kept against frost: of the intake with a pre-heater, of the exhaust when throttling",
+            derived=_ROW,
+        ),
     ] = None
     post_heater: Annotated[
         YesNo | None, Entry("electric heater in the supply air; its heat spares the heating as much", derived=_ROW)

@@ -15,5 +15,10 @@ def fuel_energy(heat: Numeric, *, efficiency: Numeric) -> Any:
 
 
 def break_even_ratio(price_electricity: Numeric, *, price_fuel: Numeric, efficiency: Numeric) -> Any:
-    """Heat [kWh] that one extra kWh of electricity must save to pay for itself; prices in one unit."""
-    return np.asarray(price_electricity) * np.asarray(efficiency) / np.asarray(price_fuel)
+    """Heat [kWh] that one extra kWh of electricity must save to pay for itself; prices in one unit.
+
+    Infinite where the heat costs nothing.
+    """
+    cost = np.asarray(price_electricity, dtype=float) * np.asarray(efficiency)
+    shape = np.broadcast(cost, price_fuel).shape
+    return np.divide(cost, price_fuel, out=np.full(shape, np.inf), where=np.asarray(price_fuel) > 0.0)

@@ -46,8 +46,9 @@ def answer(
         sentence = f"Whether {comparison.option_label} would save anything here {said}, {against}."
         return Answer(verdict, sentence, f"{_paid(comparison, ends)} The range comes from {why}.")
     sentence = f"{option} here {said} after its fans and filters, {against}."
-    more_air = comparison.extra_fresh_air > 0 and comparison.bill_saving < 0
-    reason = " The home would get more fresh air than now, and warming it costs money." if more_air else ""
+    more_air = comparison.extra_fresh_air > 0 and comparison.heat_saved < 0
+    name = comparison.baseline_label if baseline is None else baseline
+    reason = f" It brings more fresh air than {name}, and warming that costs money." if more_air else ""
     return Answer(verdict, sentence, f"{_paid(comparison, ends)}{reason}")
 
 

@@ -114,7 +114,7 @@ def saving(low: float, high: float, currency: str) -> str:
     >>> saving(-62.0, -21.0, "£")
     'would cost about £20 to £60 more a year'
     >>> saving(-38.0, 91.0, "£")
-    'cannot be told: between about £40 more and about £90 less a year'
+    'cannot be told: between costing about £40 more and saving about £90 a year'
     """
     if not (math.isfinite(low) and math.isfinite(high)):
         return "cannot be worked out from these inputs"
@@ -126,7 +126,7 @@ def saving(low: float, high: float, currency: str) -> str:
     if near_low == near_high == 0:
         return "would neither save nor cost anything worth counting"
     more, less = money(-near_low, currency), money(near_high, currency)
-    return f"cannot be told: between about {more} more and about {less} less a year"
+    return f"cannot be told: between costing about {more} more and saving about {less} a year"
 
 
 def change(amount: float, currency: str, *, of: str = "a year") -> str:

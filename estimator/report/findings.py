@@ -33,17 +33,18 @@ def carbon(base: Carbon, option: Carbon) -> str:
     less = base.total - option.total
     if abs(less) < 1:
         return "Carbon stays the same"
-    return f"Carbon would {'fall' if less > 0 else 'rise'} by {figures.carbon(abs(less))} a year"
+    verb = "fall" if less > 0 else "rise"
+    return f"Carbon would {verb} by {figures.carbon(abs(less))} a year against {base.label}"
 
 
 def payback(comparison: Comparison, currency: str) -> str:
     """When the extra cost has come back."""
-    cost = cash.money(comparison.net_capital, currency)
+    cost = f"{cash.money(comparison.net_capital, currency)} over {comparison.baseline_label}"
     span, life = comparison.simple_payback, comparison.life
     if math.isinf(span):
         return f"The extra {cost} does not pay back"
     if span <= 0:
-        return "It costs no more to fit, and saves from the first day"
+        return f"It costs no more to fit than {comparison.baseline_label}, and saves from the first day"
     if span > max(life, 100.0):
         return f"The extra {cost} would need more than 100 years"
     if span > life:

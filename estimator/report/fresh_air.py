@@ -87,7 +87,7 @@ def in_words(air: FreshAir) -> str:
 def stages(air: FreshAir) -> list[Stage]:
     """Every part that is not nil, in order; where one drops out, the state after it takes its place."""
     more = air.kept - air.saved
-    leak = "more air leaks in" if more > 0 else "less air leaks in"
+    leak = "more outdoor air in all" if more > 0 else "less outdoor air in all"
     heat = [
         Stage(
             size=air.past,

@@ -6,10 +6,15 @@ import numpy as np
 
 from estimator.compare import Result
 from estimator.estimate import OptionYear
-from estimator.report.figures import flow, share
+from estimator.inputs.case import Case
+from estimator.inputs.catalogue import option_fact
+from estimator.report.figures import flow, share, temperature
 
 # Below this share of a flow a difference is rounding or commissioning tolerance, not a finding.
 _TOLERANCE = 0.01
+# Air colder than this lets the exhaust freeze in the exchanger; common practice, no source.
+_FROST = -3.0
+_FROST_HOURS = 24
 # A mean flow this far above the requirement is a surplus.
 _CLEARLY_MORE = 1.1
 # A share of hours that is worth a sentence.
@@ -22,12 +27,34 @@ def remarks(result: Result) -> tuple[str, ...]:
     required = float(done.home.required)
     found = []
     for option in done.options.values():
-        if option.name != done.case.today:
+        if option.name != done.case.today and _has_fans(done.case, option.name):
             found.extend(_too_small(option, required))
+    for option in done.options.values():
+        found.extend(_frost(option))
     for option in done.options.values():
         found.extend(_short(option, topped_up=done.home.top_up and option.name != done.case.today))
     found.extend(_surplus(list(done.options.values()), required))
     return tuple(found)
+
+
+def _has_fans(case: Case, name: str) -> bool:
+    kind = case.options[name].kind
+    return bool(option_fact(kind, "supplies") or option_fact(kind, "extracts"))
+
+
+def _frost(option: OptionYear) -> list[str]:
+    """An exchanger without frost protection in a climate that asks for it."""
+    numbers = option.numbers
+    bare = numbers.preheat_to is None and numbers.throttle_at is None
+    if not bare or not np.any(np.asarray(numbers.effectiveness) > 0.0):
+        return []
+    cold = int(np.sum(option.air.entering < _FROST))
+    if cold < _FROST_HOURS:
+        return []
+    return [
+        f"{option.label} has no frost protection, and air below {temperature(_FROST)} enters its exchanger in "
+        f"{cold:,} hours of the year: this climate asks for one, and its electricity is missing here."
+    ]
 
 
 def _too_small(option: OptionYear, required: float) -> list[str]:
@@ -35,7 +62,7 @@ def _too_small(option: OptionYear, required: float) -> list[str]:
     ordinary = option.numbers.states[0]
     moved = float(np.max([np.squeeze(ordinary.supply), np.squeeze(ordinary.extract)]))
     needed = float(np.squeeze(ordinary.need))
-    if not 0.0 < moved < required * needed * (1.0 - _TOLERANCE):
+    if not moved < required * needed * (1.0 - _TOLERANCE):
         return []
     return [
         f"{option.label} is set to {flow(moved)}, less than the {flow(required)} that the home needs: "

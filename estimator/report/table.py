@@ -8,7 +8,8 @@ from estimator.cautions import cautions, preface
 from estimator.compare import Comparison, Result
 from estimator.estimate import OptionYear
 from estimator.leak_range import leakage_span
-from estimator.report.cash import payback, saving
+from estimator.report.answer import answer
+from estimator.report.cash import payback
 from estimator.report.document import STATEMENT
 from estimator.report.quantities import COMPARED, MONEY, YEARLY, Reported
 from estimator.report.remarks import remarks
@@ -31,7 +32,7 @@ def text(result: Result, ends: tuple[Result, Result]) -> str:
     parts = [
         f"Safety before money: {'; '.join(caution.title for caution in warned)}. {preface()}",
         "",
-        *_answers(result, ends),
+        *answers(result, ends),
         f"The range is that of the home's leakage alone: {leakage_span(done.case).words}.",
         *remarks(result),
         "",
@@ -59,24 +60,15 @@ def text(result: Result, ends: tuple[Result, Result]) -> str:
     return "\n".join(parts)
 
 
-def _answers(result: Result, ends: tuple[Result, Result]) -> Iterable[str]:
-    currency = result.estimate.case.prices.currency
+def answers(result: Result, ends: tuple[Result, Result]) -> Iterable[str]:
+    """Every comparison as a sentence with its range and its baseline, and what follows from it."""
+    done = result.estimate
+    why = f"the home's leakage, {leakage_span(done.case).words}"
     for which in ("against_baseline", "against_today"):
         for name, found in getattr(result, which).items():
-            yield answer(found, [getattr(end, which)[name] for end in ends], currency)
-
-
-def answer(comparison: Comparison, ends: Sequence[Comparison], currency: str) -> str:
-    """One comparison as a sentence with its range and its baseline."""
-    savings = [found.net_saving for found in (comparison, *ends)]
-    returned = payback(comparison.simple_payback, life=comparison.life)
-    sentence = (
-        f"{comparison.option_label}, against {comparison.baseline_label}: "
-        f"{saving(min(savings), max(savings), currency)} after upkeep. It {returned}."
-    )
-    if comparison.extra_fresh_air > 0 and comparison.bill_saving < 0:
-        sentence += " The home gets more fresh air than with it, and pays to warm it."
-    return sentence
+            at_ends = [getattr(end, which)[name] for end in ends]
+            said = answer(found, at_ends, done.case.prices.currency, why=why)
+            yield f"{said.sentence} {said.then}"
 
 
 def _yearly_grid(options: Sequence[OptionYear], currency: str) -> Sequence[str]:

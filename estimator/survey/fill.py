@@ -10,7 +10,7 @@ from typing import Any, cast
 import numpy as np
 
 from estimator.inputs.case import Case
-from estimator.inputs.catalogue import Known, electricity_row, fuel_row, option_row
+from estimator.inputs.catalogue import Known, electricity_row, fuel_row, is_electric, option_row
 from estimator.inputs.places import every_entry, value_at, with_values
 from estimator.inputs.quantity import Tag, declared
 from estimator.survey import typical
@@ -48,16 +48,17 @@ def filled(case: Case) -> Filled:
             "electricity": electricity_row()["price"],
             "electricity_standing": electricity_row()["standing"],
             "electricity_carbon": electricity_row()["carbon"],
-            "fuel": fuel["price"],
+            "fuel": _one_meter(case, case.prices.electricity, fuel["price"]),
             "fuel_standing": fuel["standing"],
-            "fuel_carbon": fuel["carbon"],
+            "fuel_carbon": _one_meter(case, case.prices.electricity_carbon, fuel["carbon"]),
             "hot_water": typical.hot_water(home),
         },
     )
     air, air_known = _with_gaps_filled(case.air, typical.air_gaps(case.air, home))
     options, known = {}, {}
     for name, option in case.options.items():
-        gaps = {**option_row(option.kind), **typical.option_gaps(option, home, air)}
+        standing = typical.standing_already() if name == case.today else {}
+        gaps = {**option_row(option.kind), **typical.option_gaps(option, home, air), **standing}
         options[name], found = _with_gaps_filled(option, gaps)
         known.update({f"options.{name}.{path}": origin for path, origin in found.items()})
     for prefix, found in (
@@ -91,6 +92,13 @@ def _origins(given: Case, whole: Case, known: Mapping[str, Known]) -> dict[str, 
     if "leakage.value" in origins and whole.leakage.basis is not None:
         origins["leakage.value"] = dataclasses.replace(origins["leakage.value"], tag=whole.leakage.basis)
     return origins
+
+
+def _one_meter(case: Case, entered: Any, usual: Known) -> Known:
+    """Price or carbon of the heating fuel: what was entered for electricity, where heat comes through its meter."""
+    if entered is None or not is_electric(case.heating.fuel):
+        return usual
+    return Known(entered, "measured", "as entered for electricity: one meter")
 
 
 def _entered(value: Any, default: Any) -> bool:

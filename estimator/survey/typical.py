@@ -19,6 +19,11 @@ from estimator.inputs.option import Option
 from estimator.inputs.quantity import Tag
 from estimator.units import to_m3h
 
+# A throttled supply keeps the exhaust, not the intake, from freezing.
+_THROTTLED_EXHAUST = Known(1.0, "assumed", "exhaust kept above freezing; common practice, no source")
+# Parts of the cost that arise once, when an option is fitted.
+_FITTING = ("kit", "ducts", "people", "days", "electrical", "commissioning", "making_good")
+
 
 def by_word(values: Mapping[str, Any], word: Any) -> Any:
     """The value of a word, or of every word of an array."""
@@ -165,6 +170,12 @@ def _given(entered: Any, otherwise: Any) -> Any:
     return np.asarray(otherwise if entered is None else entered, dtype=float)
 
 
+def standing_already() -> dict[str, Known]:
+    """Cost of fitting an option that stands in the house today: none, unless somebody entered one."""
+    free = Known(0.0, "assumed", "in place already")
+    return {f"cost.{part}": free for part in _FITTING}
+
+
 def option_gaps(option: Option, home: Home, air: AirNeed) -> dict[str, Known]:
     """Flows, ventilators, reference flow and name of an option, from the home and the air it needs [m³/h]."""
     rates = requirement.CONTINUOUS_HIGH_EXTRACT
@@ -194,6 +205,8 @@ def option_gaps(option: Option, home: Home, air: AirNeed) -> dict[str, Known]:
     # Two flows that are both given make their own imbalance.
     both_given = option.flows.supply is not None and option.flows.extract is not None
     own = {"flows.imbalance": _typical(0.0, "supply and extract, both given")} if both_given else {}
+    if option.unit.frost == "throttle":
+        own["unit.frost_set_point"] = _THROTTLED_EXHAUST
     return {
         **own,
         "flows.supply": _typical(_scalar(np.asarray(supply)), how),

@@ -44,7 +44,7 @@ def _chosen() -> str:
 def _warnings(now: Shown) -> None:
     held = cautions(now.found.case, place="tight")
     if held:
-        with st.expander(f"Before money: {len(held)} cautions hold for this home. First: {held[0].title}"):
+        with st.expander(f"Before money: {len(held)} cautions about sealing and leaks. First: {held[0].title}"):
             st.markdown(escaped(preface()))
             for caution in held:
                 st.markdown(f"**{escaped(caution.title)}.** {escaped(caution.words)} *Ask: {escaped(caution.ask)}.*")
