@@ -28,7 +28,7 @@ _KEY = re.compile(r"[\w.+-]{1,120}")
 
 
 class Kept(NamedTuple):
-    """One kept year: its key, its size [bytes], and when it was last used [s since 1970]."""
+    """One kept year: its key, its size [bytes], and when it was last used [s], counted from 1970."""
 
     key: str
     size: int
