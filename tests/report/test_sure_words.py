@@ -61,8 +61,8 @@ def with_figures(against: Against, low: float, high: float, payback: list[float]
         (
             -38.0, 91.0, [10.0] * 10,
             "Whether heat recovery would save anything here cannot be told: between costing about £40 more and "
-            "saving about £90 a year, against new plain extract; in all 10 cases tried with these ranges it pays back within its life "
-            "of 20 years.",
+            "saving about £90 a year, against new plain extract; in all 10 cases tried with these ranges it pays back "
+            "within its life of 20 years.",
         ),
     ],
 )  # fmt: skip
