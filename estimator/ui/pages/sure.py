@@ -9,8 +9,9 @@ from estimator.report.charts import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.sure_words import Tried
 from estimator.ui import style
+from estimator.ui.before_money import before_money
 from estimator.ui.fields import escaped
-from estimator.ui.results import palette
+from estimator.ui.results import outcome, palette
 from estimator.ui.sureness import options, shown
 from estimator.ui.tables import show
 
@@ -19,6 +20,7 @@ def page() -> None:
     """From the range down to what it rests on."""
     style.rules()
     found = shown(_chosen())
+    before_money(outcome().middle.estimate.case, place="sure")
     _answer(found)
     _swings(found)
     style.finding("What should be measured first?")

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.cautions import cautions, preface
 from estimator.report import charts_tight, findings_tight, tight_sheets
 from estimator.report.charts import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.tight import EXPLAINED, verdict
 from estimator.report.tight_page import page as installers_page
 from estimator.ui import style
+from estimator.ui.before_money import before_money
 from estimator.ui.fields import escaped
 from estimator.ui.results import palette
 from estimator.ui.sheets import table
@@ -21,7 +21,7 @@ def page() -> None:
     """From the verdict down to what it rests on."""
     style.rules()
     now = shown(_chosen())
-    _warnings(now)
+    before_money(now.found.case, place="tight", about="on sealing and leaks")
     _verdict(now)
     beside, right = st.columns([2.7, 1], gap="large")
     with right:
@@ -39,15 +39,6 @@ def _chosen() -> str:
     if len(names) == 1:
         return names[0]
     return st.selectbox("Option", names, format_func=labels().__getitem__, key="tight:option", filter_mode=None)
-
-
-def _warnings(now: Shown) -> None:
-    held = cautions(now.found.case, place="tight")
-    if held:
-        with st.expander(f"Before money: {len(held)} cautions about sealing and leaks. First: {held[0].title}"):
-            st.markdown(escaped(preface()))
-            for caution in held:
-                st.markdown(f"**{escaped(caution.title)}.** {escaped(caution.words)} *Ask: {escaped(caution.ask)}.*")
 
 
 def _verdict(now: Shown) -> None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.cautions import cautions
 from estimator.report import charts, findings, ledger
 from estimator.report.answer import TODAY, answer
 from estimator.report.document import STATEMENT
@@ -13,6 +12,7 @@ from estimator.report.remarks import remarks
 from estimator.report.ribbon import TITLE, ribbon
 from estimator.report.sentence import as_html, case_sentence
 from estimator.ui import style
+from estimator.ui.before_money import before_money
 from estimator.ui.decisive import inputs
 from estimator.ui.fields import escaped
 from estimator.ui.pictures import picture
@@ -24,7 +24,7 @@ def page() -> None:
     style.rules()
     found = outcome()
     option = _chosen(found)
-    _warnings(found)
+    before_money(found.middle.estimate.case, place="worth")
     _answers(found, option)
     beside, right = st.columns([2.7, 1], gap="large")
     with beside:
@@ -44,14 +44,6 @@ def _chosen(found: Outcome) -> str:
         return options[0]
     labels = {name: found.comparison(name, "baseline").option_label for name in options}
     return st.selectbox("Option", options, format_func=labels.__getitem__, key="worth:option", filter_mode=None)
-
-
-def _warnings(found: Outcome) -> None:
-    held = cautions(found.middle.estimate.case, place="worth")
-    if held:
-        with st.expander(f"Before money: {len(held)} cautions hold for this home. First: {held[0].title}"):
-            for caution in held:
-                st.markdown(f"**{escaped(caution.title)}.** {escaped(caution.words)} *Ask: {escaped(caution.ask)}.*")
 
 
 def _answers(found: Outcome, option: str) -> None:

@@ -1,0 +1,20 @@
+"""Which cautions stand above a page's answer?"""
+
+from __future__ import annotations
+
+import streamlit as st
+
+from estimator.cautions import cautions, preface
+from estimator.inputs.case import Case
+from estimator.ui.fields import escaped
+
+
+def before_money(case: Case, *, place: str, about: str = "for this home") -> None:
+    """Every caution of a filled case that belongs to this place, folded below a line that cannot be hidden."""
+    held = cautions(case, place=place)
+    if not held:
+        return
+    with st.expander(f"Before money: {len(held)} cautions {about}. First: {held[0].title}"):
+        st.markdown(escaped(preface()))
+        for caution in held:
+            st.markdown(f"**{escaped(caution.title)}.** {escaped(caution.words)} *Ask: {escaped(caution.ask)}.*")
