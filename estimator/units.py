@@ -131,6 +131,11 @@ def to_kwh(watt_hours: Numeric) -> Any:
     return _plain(watt_hours) / _KILO
 
 
+def from_megajoules(energy: Numeric) -> Any:
+    """Energy in kWh from MJ."""
+    return _plain(energy) * _KILO / SECONDS_PER_HOUR
+
+
 def from_kelvin(temp: Numeric) -> Any:
     """Temperature in °C from K."""
     return _plain(temp) - ZERO_CELSIUS

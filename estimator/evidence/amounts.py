@@ -24,7 +24,7 @@ _COUNTED_INSIDE = (
     *("", "m", "m²", "m³", "m/s", "m³/s", "kg", "kg/m³", "m³/kg", "kg/kg", "Pa", "°C", "K", "W", "W/K", "W/m²"),
     *("W/(m K)", "W/(m² K)", "J/kg", "J/(m³ K)", "(l/s)²/(cm⁴ K)", "(l/s)²/(cm⁴ (m/s)²)", "(Pa/K)^0.67"),
     *("(Pa s²/m²)^0.67", "kWh", "kWh/m²", "kg/kWh", "h", "days", "years", "K h", "K d", "1/h"),
-    *("GBP", "GBP/kWh", "GBP/d"),
+    *("°", "GBP", "GBP/kWh", "GBP/d"),
 )
 UNITS: Mapping[str, Callable[[Any], Any]] = MappingProxyType(
     {
@@ -40,6 +40,7 @@ UNITS: Mapping[str, Callable[[Any], Any]] = MappingProxyType(
         "p/kWh": units.from_hundredths,
         "p/d": units.from_hundredths,
         "Wh": units.to_kwh,
+        "MJ/m²": units.from_megajoules,
         "W/(l/s)": units.from_watt_per_lps,
     }
 )

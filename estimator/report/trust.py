@@ -27,7 +27,8 @@ NOT_VERIFIED = (
     "The infiltration models are held to their printed coefficients. How far such models miss in a single real "
     "house is not checked here; where a house is not tested, its leakage is the widest gap in the answer.",
     "Costs of equipment, fitting and upkeep are typical or assumed, not tendered. Prices are of their stated date.",
-    "Sun on façades and roofs is worked out by the pvlib library and has no check on this page.",
+    "Of the sun, its place and the geometry of planes are checked. How bright a sky is in each direction is a model of "
+    "the pvlib library, held here only to one mean of a whole state; the yield of solar cells, to its constants alone.",
     "Noise, draughts, moisture in the fabric and health are not estimated at all.",
 )
 """What the reader must not take as shown."""
