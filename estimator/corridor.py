@@ -118,7 +118,8 @@ def air_year(
             spared = spared + state.share * back.heat
             preheater = preheater + state.share * back.preheater
             entering = back.entering if number == 0 else entering
-    shape = np.broadcast_shapes(np.shape(envelope), (rows,))
+    # Any input alone may be a column of homes: whatever it reaches gives the shape.
+    shape = np.broadcast_shapes(*(np.shape(part) for part in (envelope, balanced, windows, spared, preheater)), (rows,))
     return AirYear(
         infiltration=np.broadcast_to(infiltration, shape),
         envelope=np.broadcast_to(envelope, shape),

@@ -55,7 +55,7 @@ def throttled(effectiveness: Any, *, temp_in: Numeric, entering: Array, set_poin
     limit = np.divide(
         flow_ratio * headroom,
         difference,
-        out=np.full(np.broadcast(effectiveness, difference).shape, np.inf),
+        out=np.full(np.broadcast(effectiveness, flow_ratio, headroom, difference).shape, np.inf),
         where=difference > 0.0,
     )
     return np.minimum(effectiveness, limit)

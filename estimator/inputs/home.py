@@ -28,7 +28,9 @@ class Home:
         float,
         Quantity("m²", 15, 2000, "heated floor area, all storeys, inside the outer walls", "assumed", "demo home"),
     ] = 110.0
-    storeys: Annotated[int, Quantity("", 1, 3, "heated storeys", "assumed", "demo home")] = 2
+    storeys: Annotated[
+        int | None, Quantity("", 1, 3, "heated storeys", derived="the form: one for a flat, two for any other home")
+    ] = None
     ceiling_height: Annotated[
         float,
         Quantity("m", 1.9, 5, "mean height from floor to ceiling", "typical", "common practice, no source"),

@@ -5,10 +5,11 @@ from __future__ import annotations
 import numpy as np
 
 from estimator.compare import Result
-from estimator.estimate import OptionYear
+from estimator.estimate import Estimate, OptionYear
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import option_fact
 from estimator.report.figures import flow, share, temperature
+from estimator.units import to_m3h
 
 # Below this share of a flow a difference is rounding or commissioning tolerance, not a finding.
 _TOLERANCE = 0.01
@@ -19,6 +20,8 @@ _FROST_HOURS = 24
 _CLEARLY_MORE = 1.1
 # A share of hours that is worth a sentence.
 _WORTH_SAYING = 0.02
+# Duties for which the catalogue's costs of fitting are meant, a small flat to a large house; assumed.
+_SMALLEST_DUTY, _LARGEST_DUTY = 60.0, 400.0  # m³/h
 
 
 def remarks(result: Result) -> tuple[str, ...]:
@@ -34,7 +37,24 @@ def remarks(result: Result) -> tuple[str, ...]:
     for option in done.options.values():
         found.extend(_short(option, topped_up=done.home.top_up and option.name != done.case.today))
     found.extend(_surplus(list(done.options.values()), required))
+    found.extend(_cost_of_another_size(done))
     return tuple(found)
+
+
+def _cost_of_another_size(done: Estimate) -> list[str]:
+    """Costs from the catalogue do not grow with the house: said where the duty lies beyond those they are meant for."""
+    beyond = []
+    for option in done.options.values():
+        duty = float(np.max([np.squeeze([state.supply, state.extract]) for state in option.numbers.states]))
+        guessed = done.origins[f"options.{option.name}.cost.kit"].source != "entered"
+        if option.capital > 0.0 and guessed and not _SMALLEST_DUTY <= to_m3h(duty) <= _LARGEST_DUTY:
+            beyond.append(f"{option.label} moves {flow(duty)}")
+    if not beyond:
+        return []
+    return [
+        f"{'; '.join(beyond)}: the costs of fitting used here are meant for {_SMALLEST_DUTY:g} to "
+        f"{_LARGEST_DUTY:g} m³/h and do not grow with the home. Enter a quotation."
+    ]
 
 
 def _has_fans(case: Case, name: str) -> bool:

@@ -57,12 +57,20 @@ def _shares() -> Mapping[str, float]:
     return shares
 
 
+def storeys(home: Home) -> Any:
+    """Heated storeys: as entered, else one for a flat and two for any other home."""
+    if home.storeys is not None:
+        return home.storeys
+    return by_word({form: 1 if form == "flat" else 2 for form in table("homes")["form"]}, home.form)
+
+
 def _plan(home: Home, height: Any) -> tuple[Any, Any]:
     """Footprint and outer wall area [m²] of a rectangle with the declared aspect."""
-    footprint = home.floor_area / np.asarray(home.storeys)
+    floors = np.asarray(storeys(home))
+    footprint = home.floor_area / floors
     aspect = _shares()["aspect"]
     perimeter = 2.0 * (aspect + 1.0) * np.sqrt(footprint / aspect)
-    return footprint, perimeter * height * home.storeys
+    return footprint, perimeter * height * floors
 
 
 def fabric_loss(home: Home) -> Any:
@@ -106,6 +114,7 @@ def home_gaps(home: Home) -> dict[str, Known]:
     side = _shares()["aperture"] * home.floor_area / 4.0
     gains = _shares()["gain_per_person"] * people + _shares()["gain_per_area"] * home.floor_area
     gaps = {
+        "storeys": _typical(storeys(home), "the form of the home", "assumed"),
         "volume": _typical(volume, "floor area and ceiling height"),
         "envelope_area": _typical(walls + 2.0 * footprint, "floor area, storeys and height, a plain rectangle"),
         "habitable_rooms": _typical(bedrooms + 1 + (bedrooms >= 4), "bedrooms", "assumed"),

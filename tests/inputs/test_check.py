@@ -60,7 +60,7 @@ def test_the_default_and_the_example_are_in_order() -> None:
         ({"title": "a\tb"}, "title", "control character"),
         ({"home__floor_area": 5.0}, "home.floor_area", "5 m² is too small"),
         ({"home__form": "tower"}, "home.form", '"tower" is not known'),
-        ({"home__storeys": None}, "home.storeys", "nothing (null)"),
+        ({"home__bathrooms": None}, "home.bathrooms", "nothing (null)"),
     ],
 )
 def test_one_contradiction(values: dict[str, Any], where: str, part: str) -> None:

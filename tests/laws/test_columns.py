@@ -14,7 +14,7 @@ from estimator.survey.fill import filled
 from estimator.survey.numbers import DuctConductances, HomeNumbers, OptionNumbers, home_numbers
 from estimator.survey.typical import fabric_loss
 from tests.accuracy.homes import Sample, sample
-from tests.laws.settings import KINDS, default_option, year_of
+from tests.laws.settings import KINDS, default_home, default_option, year_of
 
 HOMES = 7
 
@@ -88,6 +88,32 @@ def test_column_is_one_by_one(kind: str, base: float | None, drawn: Sample) -> N
         alone = worked_out(one(home, place), one(option, place), year)
         for column, single in zip(together, alone, strict=True):
             same(column, single, place, f"{kind}, home {place}")
+
+
+@pytest.mark.parametrize("outside", [False, True])
+@pytest.mark.parametrize(
+    ("entry", "values"),
+    [
+        ("effectiveness", (0.6, 0.9)), ("reference_flow", (0.02, 0.05)), ("fan_power", (500.0, 1500.0)),
+        ("fan_exponent", (1.0, 2.0)), ("standby", (0.0, 9.0)), ("fan_heat_useful", (0.0, 0.5)),
+        ("zone_factor", (0.0, 0.6)), ("preheat_to", (-5.0, 0.0)), ("throttle_at", (0.0, 2.0)),
+        ("post_heat_to", (14.0, 18.0)), ("ventilator_leakage_area", (0.0, 0.01)),
+    ],
+)  # fmt: skip
+def test_any_entry_alone_may_be_a_column(entry: str, values: tuple[float, float], outside: bool) -> None:
+    """One home, options that differ in one number only: each row is what that number alone gives."""
+    home, year = default_home(), year_of("Sand Point")
+    option = dataclasses.replace(default_option("recovery"), outside=outside)
+    column = dataclasses.replace(option, **{entry: np.array(values)[:, None]})  # type: ignore[arg-type]
+    _, air, heat, lean = worked_out(home, column, year)
+    for place, value in enumerate(values):
+        _, air_alone, heat_alone, lean_alone = worked_out(home, dataclasses.replace(option, **{entry: value}), year)  # type: ignore[arg-type]
+        for many, alone in (
+            (air.recovered, air_alone.recovered), (air.fans, air_alone.fans), (heat.heat, heat_alone.heat),
+            (lean, lean_alone),
+        ):  # fmt: skip
+            row = many[place] if np.ndim(many) == 2 and np.shape(many)[0] == len(values) else many
+            np.testing.assert_allclose(row, np.broadcast_to(alone, np.shape(row)), rtol=1e-9, atol=1e-9)
 
 
 @pytest.mark.parametrize("base", [None, 15.5])

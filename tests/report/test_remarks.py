@@ -1,0 +1,29 @@
+"""Is what must be said about the air of the options said where it holds, and nowhere else?"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from estimator import Case, run
+from estimator.inputs.places import with_values
+from estimator.report.remarks import remarks
+from tests.laws.settings import year_of
+
+
+def said(**changes: Any) -> str:
+    case = with_values(Case(), {name.replace("__", "."): value for name, value in changes.items()})
+    return " ".join(remarks(run(case, year_of("Inland vale")))).replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(("flow", "beyond"), [(120.0, False), (390.0, False), (450.0, True)])
+def test_costs_of_fitting_are_meant_for_homes_of_usual_size(flow: float, beyond: bool) -> None:
+    flows = {"options__recovery__flows__supply": flow, "options__recovery__flows__extract": flow}
+    assert ("do not grow with the home" in said(**flows)) is beyond
+
+
+def test_a_quotation_is_not_doubted() -> None:
+    big = {f"options__recovery__flows__{side}": 450.0 for side in ("supply", "extract")}
+    assert "heat recovery moves 450 m³/h" in said(**big)
+    assert "heat recovery moves" not in said(**big, options__recovery__cost__kit=5200.0)
