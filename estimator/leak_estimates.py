@@ -61,7 +61,11 @@ def _by_components(case: Case) -> LeakageSpan:
             components.equivalent_permeability(
                 through_openings
                 + components.fabric_air_changes(
-                    storeys=home.storeys, structure=structure, floor=floor, lobby_missing=lobby, stripped=stripped
+                    storeys=_known(home.storeys),
+                    structure=structure,
+                    floor=floor,
+                    lobby_missing=lobby,
+                    stripped=stripped,
                 )
             )
         )
