@@ -13,7 +13,7 @@ from estimator.air import components, leakage
 from estimator.inputs.case import Case
 from estimator.leak_range import LeakageSpan, q50_of_area
 from estimator.survey.fill import filled
-from estimator.survey.typical import leakage_range
+from estimator.survey.typical import leakage_range, outdoor_surface
 from estimator.units import air_changes
 
 # Low, middle and high where the answer is not known.
@@ -31,10 +31,23 @@ _LOBBY_MISSING: Mapping[str, tuple[float, float, float]] = MappingProxyType(
 _STRIPPED: Mapping[str, tuple[float, float, float]] = MappingProxyType(
     {"all": (1.0,) * 3, "half": (0.5,) * 3, "none": (0.0,) * 3, "unknown": (1.0, 0.5, 0.0)}
 )
+# Low, middle and high class of workmanship by age; the classes name 1970 and today, the rest is a judgement.
+_WORKMANSHIP: Mapping[str, tuple[str, str, str]] = MappingProxyType(
+    {
+        "before 1920": ("average", "leaky", "very leaky"),
+        "1920 to 1975": ("average", "leaky", "very leaky"),
+        "1976 to 1995": ("good", "average", "leaky"),
+        "1996 to 2010": ("good", "average", "leaky"),
+        "2011 or later": ("tight", "good", "average"),
+        "very low energy": ("tight", "tight", "good"),
+    }
+)
 # What the component method misses even with every answer known; assumed, no source.
 COMPONENT_SPREAD = 0.25
 
-BY_AGE, BY_COMPONENTS, BY_FLOOR_AREA = "by age", "by what can be seen", "by floor area"
+BY_AGE, BY_COMPONENTS, BY_SURFACE, BY_FLOOR_AREA = (
+    "by age", "by what can be seen", "by outer surface and workmanship", "by floor area",
+)  # fmt: skip
 
 
 def leakage_estimates(case: Case) -> Mapping[str, LeakageSpan]:
@@ -45,6 +58,7 @@ def leakage_estimates(case: Case) -> Mapping[str, LeakageSpan]:
     return {
         BY_AGE: LeakageSpan(low=low, middle=middle, high=high, tag="typical", source="table of homes, from memory"),
         BY_COMPONENTS: _by_components(whole),
+        BY_SURFACE: _by_surface(whole),
         BY_FLOOR_AREA: _by_floor_area(whole),
     }
 
@@ -80,6 +94,16 @@ def _by_components(case: Case) -> LeakageSpan:
         tag="typical",
         source="UK Standard Assessment Procedure 2012, section 2, open chimneys and flues included; from memory",
     )
+
+
+def _by_surface(case: Case) -> LeakageSpan:
+    surface = float(outdoor_surface(case.home))
+    low, middle, high = (
+        q50_of_area(float(components.leakage_by_surface(surface, unit_leakage=components.UNIT_LEAKAGE[word])), case)
+        for word in _WORKMANSHIP[case.home.age]
+    )
+    source = "ASHRAE Handbook Fundamentals 2021, ch. 17, table 3; the class by age is a judgement"
+    return LeakageSpan(low=low, middle=middle, high=high, tag="typical", source=source)
 
 
 def _by_floor_area(case: Case) -> LeakageSpan:

@@ -16,9 +16,11 @@ from statistics import median
 import numpy as np
 
 from estimator import Case, estimate, load_year, names, run
+from estimator.at_leakage import difference_at, ground
 from estimator.corridor import heat_demand, home_year
 from estimator.survey.fill import filled
 from estimator.survey.numbers import home_numbers
+from estimator.sweep import LEAKAGES
 from tests.laws.settings import default_option
 
 ROUNDS = 5
@@ -83,7 +85,7 @@ def process(*arguments: str) -> Callable[[], object]:
 
 
 def library() -> Iterator[Timed]:
-    """One estimate and its lean form, climate and sun already loaded."""
+    """One estimate, its lean form and the sweep over leakages, climate and sun already loaded."""
     year, case = load_year(CLIMATE), Case()
     home = home_numbers(filled(case).case)
     options = [default_option(name) for name in case.options]
@@ -98,6 +100,13 @@ def library() -> Iterator[Timed]:
     }
     for name, (task, limit) in tasks.items():
         yield timed(name, task, baseline=plain_numpy, limit=limit, repeats=20)
+    place = ground(case, year)
+    yield timed(
+        f"{LEAKAGES.size} leakages over {year.rows:,} hours",
+        lambda: difference_at(place, LEAKAGES, option="recovery", baseline=case.baseline),
+        baseline=plain_numpy,
+        limit=0.3,
+    )
 
 
 def command_line() -> Iterator[Timed]:

@@ -1,11 +1,14 @@
 """How much air does an untested house let in, judged from what can be seen of it?
 
-Two published ways. The UK national method adds air changes for storeys, structure, floor, door and windows, and a flow
-for each opening that no pressure test counts. EN 15242 goes by the floor area alone.
+Three published ways. The UK national method adds air changes for storeys, structure, floor, door and windows, and a
+flow for each opening that no pressure test counts. ASHRAE goes by how carefully the house was built and by its surface
+out of doors. EN 15242 goes by the floor area alone.
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Any
 
 import numpy as np
@@ -29,6 +32,13 @@ SUSPENDED_FLOOR_SEALED = 0.1
 NO_LOBBY = 0.05
 WINDOWS_BARE = 0.25
 WINDOWS_STRIPPED_LESS = 0.2
+
+# ASHRAE Handbook Fundamentals 2021, ch. 17, table 3: effective leakage area at 4 Pa per surface out of doors [m²/m²].
+# Each class twice the one before: sealed by a specialist; carefully built; usual new housing; usual before 1970; old
+# houses as they were built.
+UNIT_LEAKAGE: Mapping[str, float] = MappingProxyType(
+    {"tight": 0.7e-4, "good": 1.4e-4, "average": 2.8e-4, "leaky": 5.6e-4, "very leaky": 10.4e-4}
+)
 
 # EN 15242:2007, table B.1 as retold: leakage at 4 Pa per floor area [m³/(h m²)], low, average, high.
 SINGLE_FAMILY = (0.9, 1.8, 3.6)
@@ -78,6 +88,14 @@ def equivalent_permeability(air_changes: Numeric) -> Any:
     The national worksheet puts a tested q50, divided by twenty, where the air changes of the fabric stand otherwise.
     """
     return DIVISOR * np.asarray(air_changes)
+
+
+def leakage_by_surface(surface: Numeric, *, unit_leakage: Numeric) -> Any:
+    """Effective leakage area [m²] from the surface out of doors [m²] and a figure of `UNIT_LEAKAGE`.
+
+    surface: walls with their windows, and the ceiling or roof; no slab, no wall between neighbours.
+    """
+    return np.asarray(surface) * np.asarray(unit_leakage)
 
 
 def leakage_by_floor_area(floor_area: Numeric, *, per_area: Numeric) -> Any:

@@ -36,6 +36,7 @@ UNITS: Mapping[str, Callable[[Any], Any]] = MappingProxyType(
         "mm": units.from_mm,
         "mm²": units.from_mm2,
         "cm²": units.from_cm2,
+        "cm²/m²": units.from_cm2,
         "%": units.from_percent,
         "p/kWh": units.from_hundredths,
         "p/d": units.from_hundredths,

@@ -73,13 +73,25 @@ def _plan(home: Home, height: Any) -> tuple[Any, Any]:
     return footprint, perimeter * height * floors
 
 
+def _exposed(home: Home) -> dict[str, Any]:
+    """Shares of walls, roof and floor that lie out of doors."""
+    form = table("homes")["form"]
+    return {
+        part: by_word({name: row[part] for name, row in form.items()}, home.form) for part in ("walls", "roof", "floor")
+    }
+
+
+def outdoor_surface(home: Home) -> Any:
+    """Walls with their windows and roof or ceiling [m²], as far as they lie out of doors, from form and size."""
+    footprint, walls = _plan(home, home.ceiling_height)
+    exposed = _exposed(home)
+    return walls * exposed["walls"] + footprint * exposed["roof"]
+
+
 def fabric_loss(home: Home) -> Any:
     """Heat loss of the fabric [W/K] from age, construction, form and size."""
     footprint, walls = _plan(home, home.ceiling_height)
-    form = table("homes")["form"]
-    exposed = {
-        part: by_word({name: row[part] for name, row in form.items()}, home.form) for part in ("walls", "roof", "floor")
-    }
+    exposed = _exposed(home)
     u = {
         part: by_word({age: row[part] for age, row in _ages().items()}, home.age)
         for part in ("roof", "floor", "window", "bridges")

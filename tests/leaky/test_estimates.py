@@ -8,9 +8,10 @@ import pytest
 from estimator import Case
 from estimator.inputs.home import Home
 from estimator.inputs.sealing import Draughts
-from estimator.leak_estimates import BY_AGE, BY_COMPONENTS, BY_FLOOR_AREA, leakage_estimates
+from estimator.leak_estimates import BY_AGE, BY_COMPONENTS, BY_FLOOR_AREA, BY_SURFACE, leakage_estimates
 from estimator.leak_range import LeakageSpan, leakage_span
 from estimator.leak_tests import PressureTest, history
+from estimator.survey.typical import outdoor_surface
 
 
 def seen(**entries: Any) -> LeakageSpan:
@@ -48,6 +49,17 @@ def test_the_standard_by_floor_area_doubles_from_low_to_average_to_high() -> Non
     span = leakage_estimates(Case())[BY_FLOOR_AREA]
     assert span.middle / span.low == pytest.approx(2.0)
     assert span.high / span.middle == pytest.approx(2.0)
+
+
+def test_the_surface_out_of_doors_leaves_out_the_ground_and_the_neighbours() -> None:
+    # By hand: 50 m² on each of two floors, aspect 1.5, so 8.66 m by 5.77 m and 28.87 m round; 4.8 m high: 138.56 m² of
+    # wall, of which a middle house in a terrace shows four tenths; 50 m² of roof.
+    home = Home(floor_area=100.0, form="terraced", age="2011 or later")
+    assert float(outdoor_surface(home)) == pytest.approx(0.4 * 138.56 + 50.0, abs=0.01)
+    by_surface = leakage_estimates(Case(home=home))[BY_SURFACE]
+    # Table 3 of ASHRAE Handbook Fundamentals 2021, ch. 17: every class leaks twice as much as the one before.
+    assert by_surface.middle / by_surface.low == pytest.approx(2.0)
+    assert by_surface.high / by_surface.middle == pytest.approx(2.0)
 
 
 def test_the_table_of_ages_is_the_span_in_use() -> None:

@@ -9,11 +9,12 @@ import pytest
 from scipy import optimize
 
 from estimator import Case, run
+from estimator.air.components import UNIT_LEAKAGE, leakage_by_surface
 from estimator.at_leakage import difference_at, ground
 from estimator.climate.year import ClimateYear
 from estimator.inputs.case import Heating
 from estimator.inputs.home import Leakage
-from estimator.leak_range import LeakageSpan, with_q50
+from estimator.leak_range import LeakageSpan, q50_of_area, with_q50
 from estimator.sweep import LEAKAGES, Sweep, Threshold, root, sweep, threshold
 
 CASES = {
@@ -60,6 +61,20 @@ def test_the_three_scales_of_leakage_agree_with_a_published_house(year: ClimateY
     figures = difference_at(place, np.array([8.9]), option="recovery", baseline="extract")
     assert figures.n50[0] == pytest.approx(10.4, abs=0.05)
     assert figures.air_changes[0] == pytest.approx(0.403, abs=0.001)
+
+
+def test_an_untested_house_of_a_handbook_goes_the_same_way_to_its_air_changes(year: ClimateYear) -> None:
+    # ASHRAE Handbook Fundamentals 2021, ch. 17, load calculation example (seen in a secondary text): built with care,
+    # 356.5 m² out of doors and so 499 cm², 195.3 m² by 2.4 m, 23.5 K and 6.7 m/s: 36 l/s, 0.28 1/h. The handbook reads
+    # the flow from a short form that it calls approximately equal to the enhanced model: a tenth is allowed, printed digits included.
+    home = dataclasses.replace(Case().home, floor_area=195.3, storeys=1, indoor_temperature=20.0)
+    case = Case(home=home, leakage=Leakage(model="enhanced"))
+    day = dataclasses.replace(year, temp_air=np.full(year.rows, -3.5), wind_speed=np.full(year.rows, 6.7))
+    place = ground(case, day)
+    area = float(leakage_by_surface(356.5, unit_leakage=UNIT_LEAKAGE["good"]))
+    figures = difference_at(place, np.array([q50_of_area(area, place.case)]), option="recovery", baseline="extract")
+    assert area == pytest.approx(0.0499, abs=0.00005)
+    assert figures.air_changes[0] == pytest.approx(0.28, abs=0.03)
 
 
 def test_less_of_the_air_passes_the_exchanger_the_leakier_the_house(swept: Sweep) -> None:
