@@ -54,7 +54,11 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(required=True, metavar="command")
     estimate = commands.add_parser("estimate", help="estimate a case file and print a table, or JSON")
     estimate.add_argument("case", help="a case file (TOML or JSON), or 'example' for the shipped one")
-    estimate.add_argument("--climate", help="included climate by name, or any weather file, instead of the case's own")
+    estimate.add_argument(
+        "--climate",
+        help="weather instead of the case's own: "
+        "an included climate by name, a weather file, a place as in 52.2,0.1, or a table of monthly means (TOML)",
+    )
     estimate.add_argument("--json", action="store_true", help="one JSON document with every input and figure")
     estimate.set_defaults(command=_estimate)
     form = commands.add_parser("form", help="print a commented case file with every field, unit, limit and default")
@@ -73,7 +77,7 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _estimate(options: argparse.Namespace) -> str:
-    from estimator.climate.sources import load_year
+    from estimator.climate.chosen import case_year
     from estimator.report import document, table
 
     faults: list[Fault] = []
@@ -85,7 +89,7 @@ def _estimate(options: argparse.Namespace) -> str:
     # A climate named on the command line is looked at even when the case is faulty, so that all faults show at once.
     if options.climate or not faults:
         try:
-            year = load_year(options.climate or case.place.climate)
+            year = case_year(case, reference=options.climate or "")
         except InputFaults as found:
             faults.extend(found.faults)
     if faults or year is None:

@@ -80,7 +80,7 @@ def read_epw(text: str, path: Path) -> RawYear:
             longitude=longitude,
             altitude=altitude,
             utc_offset=utc_offset,
-            source=f"EPW file {path.name}, data: {head[4].strip() or 'not stated'}",
+            source=f"{path.name} (EPW), data: {head[4].strip() or 'not stated'}",
             licence="as its publisher states",
         ),
         stamps=stamps,

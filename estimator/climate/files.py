@@ -34,9 +34,13 @@ FORMATS = (
 
 def read_year(path: Path) -> ClimateYear:
     """The checked year of a weather file, its format told by content; ClimateFault in plain words."""
-    text = file_text(path)
+    return checked_year(form_of(text := file_text(path), path).read(text, path))
+
+
+def form_of(text: str, path: Path) -> Format:
+    """The format of a file's text; ClimateFault, by the path's name, where it has none that is known."""
     for form in FORMATS:
         if form.recognised(text):
-            return checked_year(form.read(text, path))
+            return form
     known = ", ".join(form.name for form in FORMATS)
     raise ClimateFault(Fault(path.name, f"this is no weather file of a known format; those read are {known}."))

@@ -36,6 +36,7 @@ _POINT = re.compile(
     rf"\s*{_NUMBER}([NS])?\s*[,;\s]\s*{_NUMBER}([EW])?\s*(?:[,;\s]\s*UTC\s*([+-]?\d{{1,2}})(?::([0-5]\d))?)?\s*",
     re.IGNORECASE,
 )
+MINUTES_PER_HOUR = 60
 _LOG = logging.getLogger(__name__)
 
 
@@ -46,6 +47,14 @@ class Point:
     latitude: float
     longitude: float
     utc_offset: float
+
+    @property
+    def reference(self) -> str:
+        """The place as `point_of` reads it back, with its zone where that is not the one of its longitude."""
+        zone = self.utc_offset
+        hours, minutes = divmod(round(abs(zone) * MINUTES_PER_HOUR), MINUTES_PER_HOUR)
+        told = f",UTC{'-' if zone < 0.0 else '+'}{hours}" + (f":{minutes:02d}" if minutes else "")
+        return f"{self.latitude:.2f},{self.longitude:.2f}{'' if zone == zone_of(self.longitude) else told}"
 
     @property
     def name(self) -> str:
@@ -70,7 +79,7 @@ def point_of(reference: str) -> Point:
     longitude = _rounded(float(east) * (-1.0 if (west_mark or "").upper() == "W" else 1.0))
     zone = zone_of(longitude)
     if hours is not None:
-        zone = float(hours) + (-1.0 if hours.startswith("-") else 1.0) * float(minutes or 0) / 60.0
+        zone = float(hours) + (-1.0 if hours.startswith("-") else 1.0) * float(minutes or 0) / MINUTES_PER_HOUR
     given = {"latitude": latitude, "longitude": longitude, "utc_offset": zone}
     faults = [
         Fault(f"climate, {name.replace('_', ' ')}", f"{value:g} {unit} is not within {low:g} to {high:g}.")
@@ -120,10 +129,8 @@ def online_year(
     """
     point, url = point_of(reference), service(url)
     cache = standard_cache() if cache is None else cache
-    kept = _kept(point, url, cache)
-    if kept is not None:
-        answer, also = kept
-        return _year(answer, point, url=url, fetched=also.get("fetched", "earlier"))
+    if (kept := kept_year(reference, url=url, cache=cache)) is not None:
+        return kept
     tell(what_leaves(point, url=url, cache=cache))
     today = datetime.now(UTC).date().isoformat()
     try:
@@ -140,6 +147,13 @@ def online_year(
         ) from None
     not_kept = cache.put(_key(point, url), answer.packed(fetched=today))
     return replace(year, repairs=(*year.repairs, f"downloaded year: {not_kept}")) if not_kept else year
+
+
+def kept_year(reference: str, *, url: str | None = None, cache: Cache | None = None) -> ClimateYear | None:
+    """The year of a place where it is kept on this machine, else None; nothing is asked of any network."""
+    point, url = point_of(reference), service(url)
+    found = _kept(point, url, standard_cache() if cache is None else cache)
+    return None if found is None else _year(found[0], point, url=url, fetched=found[1].get("fetched", "earlier"))
 
 
 def _rounded(angle: float) -> float:

@@ -14,6 +14,7 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from estimator.climate.files import read_year
+from estimator.climate.kept_files import is_kept_file, kept_file
 from estimator.climate.monthly_tables import is_monthly_table, read_monthly_table, uk_regions, uk_year
 from estimator.climate.online import is_point, online_year
 from estimator.climate.plain import noted_place
@@ -118,6 +119,11 @@ SOURCES = (
         owns=is_point,
         year=lambda reference: online_year(reference),
         network=True,
+    ),
+    Source(
+        title="a weather file given on the dashboard and kept on this machine (kept:…)",
+        owns=is_kept_file,
+        year=lambda reference: kept_file(reference).year,
     ),
     Source(
         title="your own file (EPW, TMY3, TMY2 or a plain table)",

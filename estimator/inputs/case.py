@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import Annotated, Literal
 
 from estimator.inputs.home import Home, Leakage, Place
+from estimator.inputs.months import Months
 from estimator.inputs.option import Option
 from estimator.inputs.quantity import STRICT, Entry, Quantity, Tag
 from estimator.inputs.rooms import Rooms
@@ -166,6 +167,7 @@ class Case:
     baseline: Annotated[str, Entry("the option savings are counted from", longest=60)] = "extract"
     today: Annotated[str, Entry("the option in place now", longest=60)] = "today"
     place: Place = field(default_factory=Place)
+    months: Months = field(default_factory=Months)
     home: Home = field(default_factory=Home)
     leakage: Leakage = field(default_factory=Leakage)
     draughts: Draughts = field(default_factory=Draughts)

@@ -16,6 +16,7 @@ Ground = Literal["slab", "basement", "crawlspace"]
 Known = Literal["yes", "no", "unknown"]
 LeakageMeasure = Literal["q50", "n50", "q4", "estimate"]
 InfiltrationModel = Literal["basic", "enhanced", "annual"]
+Terrain = Literal["water", "open", "suburb", "city"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -184,13 +185,50 @@ class Leakage:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Place:
-    """Where the weather comes from."""
+    """Where the weather comes from, and how the site differs from its station."""
 
     __pydantic_config__ = STRICT
 
     climate: Annotated[
-        str, Entry("name of an included climate, or a weather file", "assumed", "demo climate", longest=400)
+        str,
+        Entry(
+            "name of an included climate, a weather file, a latitude and longitude such as 52.2,0.1, or "
+            "monthly means for the twelve figures of the section months",
+            "assumed",
+            "demo climate",
+            longest=400,
+        ),
     ] = "Inland vale"
+    altitude: Annotated[
+        float | None,
+        Quantity(
+            "m",
+            -400,
+            6000,
+            "altitude of the home: its air is colder than at a lower station by 6.5 K/km, and thinner",
+            derived="the altitude that the weather is for: nothing is corrected",
+        ),
+    ] = None
+    terrain: Annotated[
+        Terrain,
+        Entry(
+            "land around the home for some 500 m, which slows the wind of the station: open as at a station; the "
+            "leakage models have a shelter of their own, so change it only where the station stands otherwise",
+            "typical",
+            "weather stations stand on open land (World Meteorological Organization)",
+        ),
+    ] = "open"
+    wind_height: Annotated[
+        float,
+        Quantity(
+            "m",
+            1,
+            200,
+            "height above ground that the wind is taken at",
+            "typical",
+            "weather stations measure at 10 m (World Meteorological Organization)",
+        ),
+    ] = 10.0
     start_weekday: Annotated[
         int,
         Quantity("", 0, 6, "weekday of 1 January: 0 is Monday, 6 Sunday", "assumed", "1 January 2026: Thursday"),

@@ -14,6 +14,8 @@ import numpy as np
 
 from estimator.inputs.case import Case
 from estimator.inputs.faults import number_words, rows_at_fault, shown
+from estimator.inputs.month_lines import twelve
+from estimator.inputs.months import MONTHLY, QUANTITIES
 from estimator.inputs.option import Option
 from estimator.inputs.points import certificate_points
 from estimator.inputs.room_lines import air_lines, room_flows, special_doors
@@ -224,4 +226,15 @@ def _words(value: Any) -> str:
     return number_words(round(value, 2)) if isinstance(value, int | float) else shown(value)
 
 
-RULES = (_leakage, _air, _fixed_base, _rooms, _volume, _envelope, _sealing_costs, _air_ways, _each_option)
+def _months(case: Case) -> Iterator[Finding]:
+    for name in QUANTITIES:
+        try:
+            twelve(getattr(case.months, name))
+        except ValueError as unreadable:
+            yield Finding(f"months.{name}", str(unreadable))
+    if case.place.climate == MONTHLY and not case.months.temperature.strip():
+        said = f'missing: the climate is "{MONTHLY}"; write the twelve mean temperatures, or name another climate.'
+        yield Finding("months.temperature", said, ("place.climate",))
+
+
+RULES = (_leakage, _air, _fixed_base, _rooms, _volume, _envelope, _sealing_costs, _air_ways, _months, _each_option)

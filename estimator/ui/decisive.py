@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import streamlit as st
 
+from estimator.climate.chosen import spoken
 from estimator.climate.sources import names
 from estimator.estimate import Estimate
 from estimator.inputs.case import Case
@@ -37,7 +38,7 @@ def _fields(done: Estimate, span: LeakageSpan, common: dict) -> None:
         _CASE["place.climate"],
         path="place.climate",
         label="Weather like",
-        choices={name: name for name in names()},
+        choices={spoken(name): name for name in dict.fromkeys([*names(), done.case.place.climate])},
         **common,
     )
     _leakage(span, common)

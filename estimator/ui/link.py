@@ -13,7 +13,7 @@ import zlib
 from collections.abc import Mapping
 from typing import Any
 
-from estimator.climate.sources import names
+from estimator.climate.chosen import can_travel
 from estimator.errors import Fault, InputFaults
 from estimator.ui.tree import EMPTY, Tree, entries, usual_options, with_entry
 
@@ -81,7 +81,7 @@ def without_private(tree: Tree) -> Tree:
             public = with_entry(public, path, None)
     place = public.get("place")
     climate = place.get("climate") if isinstance(place, Mapping) else None
-    if climate is not None and climate not in names():
+    if climate is not None and not (isinstance(climate, str) and can_travel(climate)):
         public = with_entry(public, "place.climate", None)
     return public
 

@@ -7,13 +7,11 @@ from typing import Literal
 
 import streamlit as st
 
-from estimator.climate.sources import load_year
-from estimator.climate.year import ClimateYear
 from estimator.compare import Comparison, Result
 from estimator.inputs.case import Case
 from estimator.leak_range import LeakageSpan, leakage_span, over_leakage_range
 from estimator.report.palette import PALETTES, Palette
-from estimator.ui import state
+from estimator.ui import at_hand, state
 
 Against = Literal["baseline", "today"]
 
@@ -45,18 +43,12 @@ def _of(result: Result, against: Against) -> dict[str, Comparison]:
     return result.against_baseline if against == "baseline" else result.against_today
 
 
-@st.cache_resource(max_entries=12, show_spinner=False)
-def _year(name: str) -> ClimateYear:
-    """An included weather year; it is never changed, so all visitors share it."""
-    return load_year(name)
-
-
 def outcome() -> Outcome:
     """The result of the case on screen, worked out once for each case."""
     case = state.case()
     kept = st.session_state.get("outcome")
     if kept is None or kept.case is not case:
-        low, middle, high = over_leakage_range(case, _year(case.place.climate))
+        low, middle, high = over_leakage_range(case, at_hand.year(case))
         kept = Outcome(case, leakage_span(case), low, middle, high)
         st.session_state["outcome"] = kept
     return kept

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import streamlit as st
 
-from estimator.ui import state
+from estimator.ui import state, wanting
 
 TITLE = "Is heat recovery worth it here?"
 
@@ -30,5 +30,7 @@ def draw() -> None:
         st.Page(_PAGES / file, title=label, url_path=address or None, default=not address)
         for file, label, address in PAGES
     ]
-    st.navigation(pages, position="top").run()
+    page = st.navigation(pages, position="top")
+    if not wanting.stands_in(page.url_path):
+        page.run()
     state.show_link()

@@ -11,10 +11,10 @@ from typing import Any
 
 import streamlit as st
 
-from estimator.climate.sources import names
 from estimator.errors import Fault, InputFaults
 from estimator.inputs.case import Case
 from estimator.inputs.casefile import case_from_dict
+from estimator.ui import at_hand
 from estimator.ui.link import PARAMETER, from_link, to_link
 from estimator.ui.tree import EMPTY, History, Tree, with_entry
 
@@ -99,9 +99,6 @@ def show_link() -> None:
 
 def _checked(wanted: Tree) -> Case:
     found = case_from_dict(wanted)
-    if found.place.climate not in names():
-        known = ", ".join(names())
-        raise InputFaults(
-            [Fault("place.climate", f"{found.place.climate!r} is not at hand here; choose one of {known}.")]
-        )
+    if wrong := at_hand.unusable(found):
+        raise InputFaults(wrong)
     return found

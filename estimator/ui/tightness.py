@@ -11,15 +11,13 @@ from dataclasses import dataclass
 import streamlit as st
 
 from estimator.at_leakage import ground
-from estimator.climate.sources import load_year
-from estimator.climate.year import ClimateYear
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import table
 from estimator.inputs.quantity import declared
 from estimator.leak_range import leakage_span
 from estimator.report.tight import Tightness, stated, sweeps, tightness
 from estimator.survey.fill import Filled, filled
-from estimator.ui import state
+from estimator.ui import at_hand, state
 from estimator.ui.fields import escaped, field
 from estimator.ui.tree import entry, with_entry
 
@@ -68,7 +66,7 @@ def labels() -> dict[str, str]:
 def shown(option: str) -> Shown:
     """The case on screen, asked about one option."""
     case = state.case()
-    place = ground(case, _weather(case.place.climate))
+    place = ground(case, at_hand.year(case))
     wanted = _without_leakage(option)
     kept = st.session_state.get(_KEPT)
     if kept is None or kept[0] != wanted:
@@ -146,9 +144,3 @@ def _without_leakage(option: str) -> str:
     for path in _FREE:
         tree = with_entry(tree, path, None)
     return json.dumps([option, tree], sort_keys=True)
-
-
-@st.cache_resource(max_entries=12, show_spinner=False)
-def _weather(name: str) -> ClimateYear:
-    """An included weather year; it is never changed, so all visitors share it."""
-    return load_year(name)

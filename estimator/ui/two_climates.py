@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 import streamlit as st
 
-from estimator.climate.sources import DEMO_CLIMATES, load_year, names
-from estimator.climate.year import ClimateYear
+from estimator.climate.sources import DEMO_CLIMATES, names
 from estimator.estimate import Estimate, estimate
 from estimator.report.weather import Weather, balance, weather
+from estimator.ui import at_hand
 from estimator.ui.results import outcome
 
 _LOWEST, _HIGHEST = 5.0, 25.0  # °C
@@ -21,11 +21,6 @@ class Pair:
 
     here: Weather
     other: Weather
-
-
-@st.cache_resource(max_entries=12, show_spinner=False)
-def _year(name: str) -> ClimateYear:
-    return load_year(name)
 
 
 def choose() -> Pair:
@@ -61,6 +56,6 @@ def _elsewhere(done: Estimate, name: str) -> Estimate:
     """The same case in another year, worked out once."""
     kept = st.session_state.get("weather_elsewhere")
     if kept is None or kept[0] is not done or kept[1] != name:
-        kept = (done, name, estimate(done.case, _year(name)))
+        kept = (done, name, estimate(done.case, at_hand.included(name)))
         st.session_state["weather_elsewhere"] = kept
     return kept[2]

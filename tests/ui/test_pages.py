@@ -75,3 +75,13 @@ def _packed(tree: object) -> str:
     import zlib
 
     return "1." + base64.urlsafe_b64encode(zlib.compress(json.dumps(tree).encode())).decode().rstrip("=")
+
+
+def test_weather_that_is_not_at_hand_is_named_and_never_replaced(dashboard: AppTest) -> None:
+    dashboard.query_params["case"] = _packed({"version": 1, "place": {"climate": "kept:" + "0" * 24}})
+    dashboard.run()
+    assert not dashboard.exception
+    assert any("nothing is worked out" in html.proto.body for html in dashboard.get("html"))
+    assert "file that somebody gave" in dashboard.error[0].value
+    assert not dashboard.get("plotly_chart")
+    assert dashboard.session_state["case_history"].now["place"] == {"climate": "kept:" + "0" * 24}
