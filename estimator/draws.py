@@ -18,7 +18,7 @@ from estimator.climate.shorten import shortened
 from estimator.climate.year import ClimateYear
 from estimator.corridor import air_year, heat_year, home_year
 from estimator.inputs.case import Case
-from estimator.inputs.option import Cost
+from estimator.inputs.cost import Cost
 from estimator.inputs.places import value_at, with_values
 from estimator.leak_range import leakage_span
 from estimator.money import carbon, energy, worth

@@ -12,7 +12,7 @@ from estimator.climate.year import ClimateYear
 from estimator.corridor import AirYear, HeatYear, HomeYear, air_year, heat_year, home_year
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import is_electric
-from estimator.inputs.option import Cost
+from estimator.inputs.cost import Cost
 from estimator.money import carbon, energy, tariffs, worth
 from estimator.survey.fill import Filled, Origin, filled
 from estimator.survey.numbers import HomeNumbers, OptionNumbers, home_numbers, option_numbers

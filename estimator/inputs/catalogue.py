@@ -63,6 +63,7 @@ def fuel_row(fuel: str) -> Mapping[str, Known]:
     if row.pop("electric", False):
         free = {"value": 0.0, "tag": "typical", "source": "comes through the electricity meter, already paid"}
         row = {**tables["electricity"], **row, "standing": free}
+    row.pop("heat_pump", None)
     return {name: Known(**entry) for name, entry in row.items()}
 
 
@@ -75,3 +76,8 @@ def electricity_row() -> Mapping[str, Known]:
 def is_electric(fuel: str) -> bool:
     """Whether a fuel is bought through the electricity meter."""
     return bool(table("fuels")["fuels"][fuel].get("electric", False))
+
+
+def is_heat_pump(fuel: str) -> bool:
+    """Whether a row of the table of fuels is a heat pump."""
+    return bool(table("fuels")["fuels"][fuel].get("heat_pump", False))

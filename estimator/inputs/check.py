@@ -14,12 +14,12 @@ from typing import Any
 import numpy as np
 
 from estimator.errors import Fault
-from estimator.inputs import relations
+from estimator.inputs import money_relations, relations
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import fuels, option_kinds
 from estimator.inputs.faults import did_you_mean, listed, shown, why_not
+from estimator.inputs.finding import Finding
 from estimator.inputs.places import every_entry, value_at, with_value
-from estimator.inputs.relations import Finding
 
 MOST_OPTIONS = 20  # beside each other; more cannot be read
 LONGEST_OPTION_NAME = 40  # characters
@@ -106,7 +106,8 @@ def _labels(case: Case) -> Iterator[Finding]:
 def _rows_of_tables(case: Case) -> Iterator[Finding]:
     for name, option in case.options.items():
         yield from _known(f"options.{name}.kind", option.kind, option_kinds(), "the catalogue of options")
-    yield from _known("heating.fuel", case.heating.fuel, fuels(), "the table of fuels")
+    for path, fuel in (("heating.fuel", case.heating.fuel), ("heating.second.fuel", case.heating.second.fuel)):
+        yield from _known(path, fuel, fuels(), "the table of fuels")
 
 
 def _known(path: str, given: Any, rows: Collection[str], table: str) -> Iterator[Finding]:
@@ -136,4 +137,5 @@ RULES: tuple[Rule, ...] = (
     _rows_of_tables,
     _tags,
     *relations.RULES,
+    *money_relations.RULES,
 )

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Annotated, Literal
 
+from estimator.inputs.cost import Cost
 from estimator.inputs.quantity import STRICT, Entry, Quantity
 
 Frost = Literal["none", "pre-heater", "throttle"]
@@ -223,31 +224,6 @@ class Ducts:
     conductivity: Annotated[
         float | None, Quantity("W/(m K)", 0.015, 0.2, "conductivity of the insulation", derived=_ROW)
     ] = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Cost:
-    """What it costs to have it fitted, and each year after. Money in whole units of the case's currency."""
-
-    __pydantic_config__ = STRICT
-
-    kit: Annotated[float | None, Quantity("money", 0, 200000, "unit, valves and controls", derived=_ROW)] = None
-    ducts: Annotated[float | None, Quantity("money", 0, 200000, "ducts, insulation and terminals", derived=_ROW)] = None
-    people: Annotated[float | None, Quantity("", 0, 20, "people fitting it", derived=_ROW)] = None
-    days: Annotated[float | None, Quantity("days", 0, 60, "days they take", derived=_ROW)] = None
-    day_rate: Annotated[float | None, Quantity("money", 0, 5000, "price of one person for one day", derived=_ROW)] = (
-        None
-    )
-    electrical: Annotated[float | None, Quantity("money", 0, 50000, "electrical supply", derived=_ROW)] = None
-    commissioning: Annotated[float | None, Quantity("money", 0, 20000, "commissioning visit", derived=_ROW)] = None
-    making_good: Annotated[float | None, Quantity("money", 0, 100000, "making good and decoration", derived=_ROW)] = (
-        None
-    )
-    vat: Annotated[float | None, Quantity("%", 0, 40, "value added tax on all parts", derived=_ROW)] = None
-    grant: Annotated[float | None, Quantity("money", 0, 200000, "grant received", derived=_ROW)] = None
-    filter_sets: Annotated[float | None, Quantity("1/year", 0, 12, "filter sets a year", derived=_ROW)] = None
-    filter_price: Annotated[float | None, Quantity("money", 0, 500, "price of a filter set", derived=_ROW)] = None
-    service: Annotated[float | None, Quantity("money/year", 0, 2000, "service a year", derived=_ROW)] = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -7,13 +7,13 @@ of many homes.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 from typing import Any
 
 import numpy as np
 
 from estimator.inputs.case import Case
 from estimator.inputs.faults import number_words, rows_at_fault, shown
+from estimator.inputs.finding import Finding
 from estimator.inputs.month_lines import twelve
 from estimator.inputs.months import MONTHLY, QUANTITIES
 from estimator.inputs.option import Option
@@ -27,15 +27,6 @@ LOWEST_ROOM, HIGHEST_ROOM = 1.9, 5.0  # m, limits of the ceiling height
 SPHERE = 36.0 * np.pi  # no surface A encloses more volume V than a sphere: A³ ≥ 36 π V²
 
 ONE_OF_TWO = "Correct one of the two."
-
-
-@dataclass(frozen=True, slots=True)
-class Finding:
-    """A fault, and the paths of the other entries it weighs: withheld where one of them was unreadable."""
-
-    where: str
-    what: str
-    others: tuple[str, ...] = field(default=())
 
 
 def _leakage(case: Case) -> Iterator[Finding]:

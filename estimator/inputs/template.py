@@ -15,14 +15,18 @@ from estimator.inputs.case import Case
 from estimator.inputs.catalogue import fuels, option_kinds
 from estimator.inputs.faults import allowed, limits, listed, origin
 from estimator.inputs.option import Option
-from estimator.inputs.places import ANY_NAME, Place, first_sentence, general, own_entries, sections
+from estimator.inputs.places import ANY_NAME, Place, first_sentence, general, own_entries, sections, value_at
 from estimator.inputs.quantity import TAGS, Declared, Quantity
 from estimator.inputs.writing import toml_heading, toml_key, toml_value
 
 _WIDTH = 108  # characters of a comment line
 _NOTHING_WORKED_OUT: Mapping[str, Any] = {}
 
-_ROWS = {(("options", ANY_NAME), "kind"): option_kinds, (("heating",), "fuel"): fuels}
+_ROWS = {
+    (("options", ANY_NAME), "kind"): option_kinds,
+    (("heating",), "fuel"): fuels,
+    (("heating", "second"), "fuel"): fuels,
+}
 """Entries whose choices are the rows of a table."""
 
 _HEAD = """\
@@ -51,7 +55,7 @@ def commented_case(case: Case | None = None, *, worked_out: Mapping[str, Any] = 
     lines = [*_remark(_HEAD), *_entries((), Case, case, worked_out)]
     for place, noun in sections().items():
         if place and ANY_NAME not in place:
-            lines += [*_opening(place, noun), *_entries(place, noun, getattr(case, place[0]), worked_out)]
+            lines += [*_opening(place, noun), *_entries(place, noun, value_at(case, ".".join(place)), worked_out)]
     lines += ["", *_remark(_OPTIONS)]
     explained = _explained(case)
     for name, option in case.options.items():

@@ -13,7 +13,7 @@ from estimator.inputs.case import Case
 from estimator.inputs.catalogue import Known, electricity_row, fuel_row, is_electric, option_row
 from estimator.inputs.places import every_entry, value_at, with_values
 from estimator.inputs.quantity import Tag, declared
-from estimator.survey import typical
+from estimator.survey import money_gaps, typical
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +41,8 @@ def filled(case: Case) -> Filled:
     home, home_known = _with_gaps_filled(case.home, typical.home_gaps(case.home))
     leakage, leakage_known = _with_gaps_filled(case.leakage, typical.leakage_gaps(case.leakage, home))
     fuel = fuel_row(case.heating.fuel)
-    heating, heating_known = _with_gaps_filled(case.heating, {"efficiency": fuel["efficiency"]})
+    second = {f"second.{name}": known for name, known in money_gaps.second_gaps(case.heating.second).items()}
+    heating, heating_known = _with_gaps_filled(case.heating, {"efficiency": fuel["efficiency"], **second})
     prices, prices_known = _with_gaps_filled(
         case.prices,
         {
@@ -52,22 +53,27 @@ def filled(case: Case) -> Filled:
             "fuel_standing": fuel["standing"],
             "fuel_carbon": _one_meter(case, case.prices.electricity_carbon, fuel["carbon"]),
             "hot_water": typical.hot_water(home),
+            "export": electricity_row()["export"],
         },
     )
     air, air_known = _with_gaps_filled(case.air, typical.air_gaps(case.air, home))
+    worth, worth_known = _with_gaps_filled(case.worth, money_gaps.worth_gaps(case.worth))
     options, known = {}, {}
     for name, option in case.options.items():
         standing = typical.standing_already() if name == case.today else {}
         gaps = {**option_row(option.kind), **typical.option_gaps(option, home, air), **standing}
         options[name], found = _with_gaps_filled(option, gaps)
+        later = money_gaps.later_cost_gaps(options[name].cost, option.kind, case.worth, standing=name == case.today)
+        options[name], found_later = _with_gaps_filled(options[name], later)
+        found |= found_later
         known.update({f"options.{name}.{path}": origin for path, origin in found.items()})
     for prefix, found in (
         ("home", home_known), ("leakage", leakage_known), ("heating", heating_known), ("prices", prices_known),
-        ("air", air_known),
+        ("air", air_known), ("worth", worth_known),
     ):  # fmt: skip
         known.update({f"{prefix}.{path}": origin for path, origin in found.items()})
     whole = dataclasses.replace(
-        case, home=home, leakage=leakage, heating=heating, prices=prices, air=air, options=options
+        case, home=home, leakage=leakage, heating=heating, prices=prices, air=air, worth=worth, options=options
     )
     return Filled(case=whole, origins=_origins(case, whole, known))
 

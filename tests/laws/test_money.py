@@ -12,8 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from estimator import Case, run
-from estimator.inputs.case import Prices
-from estimator.inputs.option import Cost, Option, Unit
+from estimator.inputs.cost import Cost
+from estimator.inputs.option import Option, Unit
+from estimator.inputs.prices import Prices
 from estimator.money.tariffs import flat_bill
 from estimator.money.worth import net_present_value, simple_payback
 from tests.laws.settings import KINDS, MANY, year_of

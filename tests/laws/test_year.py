@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from estimator import Case, ClimateYear, estimate
 from estimator.corridor import air_year, heat_year, home_year
 from estimator.heat.demand import heat_with_memory, remembered
-from estimator.inputs.case import Heating
+from estimator.inputs.heating import Heating
 from estimator.monthly import months
 from estimator.survey.numbers import HomeNumbers
 from estimator.units import to_m3h

@@ -12,7 +12,7 @@ from estimator import Case, run
 from estimator.air.components import UNIT_LEAKAGE, leakage_by_surface
 from estimator.at_leakage import difference_at, ground
 from estimator.climate.year import ClimateYear
-from estimator.inputs.case import Heating
+from estimator.inputs.heating import Heating
 from estimator.inputs.home import Leakage
 from estimator.leak_range import LeakageSpan, q50_of_area, with_q50
 from estimator.sweep import LEAKAGES, Sweep, Threshold, root, sweep, threshold

@@ -15,7 +15,7 @@ from scipy.stats import triang
 
 from estimator import Case, Leakage, load_year
 from estimator.draws import ground
-from estimator.inputs.case import Heating
+from estimator.inputs.heating import Heating
 from estimator.levers import Needed
 from estimator.report import charts_sure, sure_words
 from estimator.report.palette import LIGHT

@@ -4,7 +4,7 @@ import dataclasses
 
 from estimator import Case, case_from_text
 from estimator.draws import Difference, Ground, difference, outcomes
-from estimator.inputs.case import Heating
+from estimator.inputs.heating import Heating
 from estimator.inputs.template import example_text
 from estimator.sample import MANY, sample
 from estimator.sure import Sure, sure_of

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from estimator import Case
-from estimator.inputs.case import Heating
+from estimator.inputs.heating import Heating
 from estimator.inputs.places import value_at
 from estimator.inputs.quantity import TAGS
 from estimator.survey.fill import filled
