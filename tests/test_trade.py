@@ -17,8 +17,9 @@ from estimator.air.exchanger import supply_temperature
 from estimator.air.recovery import DuctShares, inside_envelope
 from estimator.air.requirement import wet_room_extract
 from estimator.inputs.catalogue import option_fact, option_kinds, option_row
+from estimator.inputs.cost import Cost
 from estimator.inputs.home import Home
-from estimator.inputs.option import Cost, Flows, Option, Unit
+from estimator.inputs.option import Flows, Option, Unit
 from estimator.survey.fill import filled
 from estimator.units import to_lps
 from tests.laws.settings import year_of

@@ -66,7 +66,8 @@ def test_the_three_scales_of_leakage_agree_with_a_published_house(year: ClimateY
 def test_an_untested_house_of_a_handbook_goes_the_same_way_to_its_air_changes(year: ClimateYear) -> None:
     # ASHRAE Handbook Fundamentals 2021, ch. 17, load calculation example (seen in a secondary text): built with care,
     # 356.5 m² out of doors and so 499 cm², 195.3 m² by 2.4 m, 23.5 K and 6.7 m/s: 36 l/s, 0.28 1/h. The handbook reads
-    # the flow from a short form that it calls approximately equal to the enhanced model: a tenth is allowed, printed digits included.
+    # the flow from a short form that it calls approximately equal to the enhanced model: a tenth is allowed, printed
+    # digits included.
     home = dataclasses.replace(Case().home, floor_area=195.3, storeys=1, indoor_temperature=20.0)
     case = Case(home=home, leakage=Leakage(model="enhanced"))
     day = dataclasses.replace(year, temp_air=np.full(year.rows, -3.5), wind_speed=np.full(year.rows, 6.7))
