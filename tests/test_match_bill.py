@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 
 from estimator import Case, Home, InputFaults, Leakage, load_year, run
 from estimator.climate.year import ClimateYear
-from estimator.inputs.case import Heating, Prices
+from estimator.inputs.heating import Heating
 from estimator.inputs.places import with_value
+from estimator.inputs.prices import Prices
 from estimator.match_bill import Unknown, match, plausible
 from estimator.metered import Bill, metered, today_year
 from estimator.survey.fill import filled
