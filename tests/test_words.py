@@ -15,7 +15,23 @@ from tests.sources import PACKAGE, ROOT, Source, files_in_git, named, sources
 
 UNITS = (
     *("m²", "m³", "m", "mm", "mm²", "°C", "%", "W", "W/K", "Wh/K", "W/(m K)", "m³/h", "W/(l/s)", "kWh", "kg/kWh", "Pa"),
-    *("p/kWh", "p/day", "money", "money/year", "money/m²", "m³/(h m²)", "1/year", "days", "years", "h", "°"),
+    *(
+        "p/kWh",
+        "p/day",
+        "money",
+        "money/year",
+        "money/m²",
+        "m³/(h m²)",
+        "1/year",
+        "days",
+        "years",
+        "h",
+        "°",
+        "K",
+        "kW",
+        "kg",
+        "%/year",
+    ),
 )
 """Units of entries as the trade writes them; p is a hundredth of the currency, money the currency itself."""
 

@@ -36,6 +36,7 @@ _UNIT_WORDS = {
     "p/day": "hundredths (pence, cents) per day",
     "1/year": "a year",
     "money/year": "a year, in the case's currency",
+    "%/year": "% a year",
     "money/m²": "per m², in the case's currency",
 }
 
