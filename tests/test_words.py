@@ -32,6 +32,7 @@ UNITS = (
         "kg",
         "%/year",
     ),
+    *("kg/day", "dB(A)"),
 )
 """Units of entries as the trade writes them; p is a hundredth of the currency, money the currency itself."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Annotated, Literal
 
+from estimator.inputs.commissioned import Commissioned
 from estimator.inputs.heating import Heating
 from estimator.inputs.home import Home, Leakage, Place
 from estimator.inputs.months import Months
@@ -74,6 +75,7 @@ class Case:
     sealing: Sealing = field(default_factory=Sealing)
     air: AirNeed = field(default_factory=AirNeed)
     rooms: Rooms = field(default_factory=Rooms)
+    commissioned: Commissioned = field(default_factory=Commissioned)
     heating: Heating = field(default_factory=Heating)
     prices: Prices = field(default_factory=Prices)
     roof: Roof = field(default_factory=Roof)

@@ -120,6 +120,27 @@ class Home:
             "between the 18 and 21 °C usual in heated homes; from memory",
         ),
     ] = 19.5
+    moisture: Annotated[
+        float | None,
+        Quantity(
+            "kg/day",
+            0,
+            60,
+            "vapour given off indoors by people, cooking, washing and drying",
+            derived="people, 2 kg each",
+        ),
+    ] = None
+    moist_air: Annotated[
+        float,
+        Quantity(
+            "%",
+            20,
+            95,
+            "relative humidity indoors in a moist home, for the drain at its worst",
+            "assumed",
+            "common practice, no source",
+        ),
+    ] = 60.0
     open_flue: Annotated[
         Known,
         Entry(

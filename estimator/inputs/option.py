@@ -180,6 +180,16 @@ class Unit:
             derived=_ROW,
         ),
     ] = None
+    sound: Annotated[
+        float | None,
+        Quantity(
+            "dB(A)",
+            10,
+            90,
+            "sound power level from the casing, as its maker declares it",
+            derived="nothing: not known, ask",
+        ),
+    ] = None
     in_use_factor: Annotated[
         float | None,
         Quantity(

@@ -16,6 +16,7 @@ from estimator.inputs.faults import number_words, rows_at_fault, shown
 from estimator.inputs.finding import Finding
 from estimator.inputs.month_lines import twelve
 from estimator.inputs.months import MONTHLY, QUANTITIES
+from estimator.inputs.measured import anything, commissioning_faults
 from estimator.inputs.option import Option
 from estimator.inputs.points import certificate_points
 from estimator.inputs.room_lines import air_lines, room_flows, special_doors
@@ -118,6 +119,14 @@ def _air_ways(case: Case) -> Iterator[Finding]:
     if case.rooms.fed and case.rooms.option not in case.options:
         said = f"{shown(case.rooms.option)} is the name of no option; name the one that feeds these rooms."
         yield Finding("rooms.option", said, ("options",))
+
+
+def _commissioned(case: Case) -> Iterator[Finding]:
+    for name, said in commissioning_faults(case.commissioned):
+        yield Finding(f"commissioned.{name}", said)
+    if anything(case.commissioned) and case.commissioned.option not in case.options:
+        said = f"{shown(case.commissioned.option)} is the name of no option; name the one that was fitted."
+        yield Finding("commissioned.option", said, ("options",))
 
 
 def _each_option(case: Case) -> Iterator[Finding]:
@@ -228,4 +237,16 @@ def _months(case: Case) -> Iterator[Finding]:
         yield Finding("months.temperature", said, ("place.climate",))
 
 
-RULES = (_leakage, _air, _fixed_base, _rooms, _volume, _envelope, _sealing_costs, _air_ways, _months, _each_option)
+RULES = (
+    _leakage,
+    _air,
+    _fixed_base,
+    _rooms,
+    _volume,
+    _envelope,
+    _sealing_costs,
+    _air_ways,
+    _months,
+    _commissioned,
+    _each_option,
+)

@@ -25,6 +25,10 @@ _THROTTLED_EXHAUST = Known(1.0, "assumed", "exhaust kept above freezing; common 
 _FITTING = ("kit", "ducts", "people", "days", "electrical", "commissioning", "making_good")
 
 
+# Vapour given off in a home, between dry and moist occupation of BS 5250; from memory.
+MOISTURE_PER_PERSON = 2.0  # kg a day
+
+
 def by_word(values: Mapping[str, Any], word: Any) -> Any:
     """The value of a word, or of every word of an array."""
     if isinstance(word, str):
@@ -134,6 +138,9 @@ def home_gaps(home: Home) -> dict[str, Known]:
         "fabric_loss": _typical(fabric_loss(home), f"age, construction, form and size; U-values {source}"),
         "mass": _typical(mass, "construction"),
         "heat_capacity": _typical(capacity, "floor area and mass class of ISO 13790:2008"),
+        "moisture": Known(
+            MOISTURE_PER_PERSON * people, "typical", "people; between dry and moist in BS 5250, from memory"
+        ),
         "internal_gains": _typical(gains, "people and floor area", "assumed"),
     }
     for side_name in ("north", "east", "south", "west"):
