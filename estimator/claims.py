@@ -56,20 +56,9 @@ class Judgement:
     reached: float  # share of the cases that do at least as well, 0 to 1
     position: Position
     payback_of_saving: float | None  # years in which the promised saving returns the price, where both were said
+    met_at_best_guess: bool
     needed: tuple[Needed, ...]  # one lever each; those that alone would do
     questions: tuple[str, ...] = QUESTIONS
-
-    @property
-    def words(self) -> str:
-        """The judgement in one line."""
-        units = {"saving": "a year", "payback": "years", "efficiency": "%"}
-        said = f"{self.promise.kind} of {self.promise.value:g} {units[self.promise.kind]}"
-        often = f"{100.0 * self.reached:.0f} of 100 cases tried do at least as well"
-        if self.position != "beyond every case tried":
-            return f"{said}: {self.position}; {often}"
-        if self.needed:
-            return f"{said}: no case tried reaches it; {self.needed[0].sentence}"
-        return f"{said}: no case tried reaches it, and nothing plausible of any one entry would"
 
 
 def judgement(place: Ground, answer: Sure, promise: Promise) -> Judgement:
@@ -84,7 +73,8 @@ def judgement(place: Ground, answer: Sure, promise: Promise) -> Judgement:
         return _beyond(difference, promise, base)
 
     needed: tuple[Needed, ...] = ()
-    if target(now)[0] < 0.0:
+    met = bool(target(now)[0] >= 0.0)
+    if not met:
         found = moved(place.case, place.year, option=answer.option, baseline=answer.baseline, target=target)
         needed = tuple(each for each in found if each.values)
     payback_of_saving = None
@@ -98,6 +88,7 @@ def judgement(place: Ground, answer: Sure, promise: Promise) -> Judgement:
         reached=reached,
         position=_position(reached),
         payback_of_saving=payback_of_saving,
+        met_at_best_guess=met,
         needed=needed,
     )
 

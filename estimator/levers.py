@@ -53,16 +53,6 @@ class Needed:
     low: float
     high: float
 
-    @property
-    def sentence(self) -> str:
-        """The answer in one line."""
-        if not self.values:
-            what = f"no {self.words} from {_said(self.low)} to {_said(self.high)} {self.unit}".rstrip()
-            return f"{what} alone would {'undo it' if self.holds_now else 'do'}"
-        at = " or ".join(_said(value) for value in self.values)
-        start = "would just hold" if self.holds_now else "would have to be"
-        return f"{self.words} {start} at {at} {self.unit}, now {_said(self.now)}".replace(" ,", ",")
-
 
 def levers(case: Case, *, option: str) -> tuple[Lever, ...]:
     """The levers of an option in a filled case, cost and life apart."""
@@ -189,7 +179,3 @@ def _crossings(beyond: Callable[[Any], Array], scan: Array) -> tuple[float, ...]
         )
         for place in changes
     )
-
-
-def _said(value: float) -> str:
-    return f"{value:,.0f}" if abs(value) >= 100.0 else f"{value:.3g}"

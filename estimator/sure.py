@@ -17,10 +17,6 @@ from estimator.sample import FEW, HIGH, LOW, MANY, Sample, sample
 from estimator.survey.ranges import Range
 from estimator.units import Array
 
-TENTH_SAID = 0.05  # less rounds to none of ten, which would say too much
-# Below this many of a hundred cases, knowing an input is said to change nothing.
-_WORTH_SAYING = 1
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spread:
@@ -92,22 +88,6 @@ class Sure:
     def paid_back(self, years: float) -> float:
         """Share of the cases, 0 to 1, that pay back within so many years."""
         return float(np.mean(self.cases.payback <= years))
-
-    @property
-    def words(self) -> str:
-        """How often it pays back, in one line."""
-        share = self.paid_back(self.years)
-        often = f"{10.0 * share:.0f} of 10 cases" if TENTH_SAID <= share <= 1.0 - TENTH_SAID else "almost every case"
-        if share < TENTH_SAID:
-            often = "hardly any case" if share > 0.0 else f"none of {self.count} cases"
-        if share == 1.0:
-            often = f"all {self.count} cases"
-        return f"pays back within {self.years:g} years in {often} tried with these ranges"
-
-    @property
-    def measure_first(self) -> str:
-        """What to measure first, in one line."""
-        return _measure_first(self.knowing, self.years)
 
 
 def sure(
@@ -226,22 +206,3 @@ def _told(where: Array, values: Array) -> Array:
     terms = np.column_stack((np.ones_like(where), below, above, below**2, above**2))
     fitted, *_ = np.linalg.lstsq(terms, values, rcond=None)
     return np.asarray(terms @ fitted)
-
-
-def _measure_first(knowing: tuple[Knowing, ...], years: float) -> str:
-    known = [each for each in knowing if each.input.settle and set(each.input.tags.values()) != {"measured"}]
-    if not known:
-        return "everything that can be measured has been measured"
-    telling = [each for each in known if round(each.changes) >= _WORTH_SAYING]
-    if not telling:
-        most = max(known, key=lambda each: each.narrowing)
-        return (
-            f"nothing that can be measured would change whether it pays back within {years:g} years; "
-            f"{most.input.settle} would narrow the saving most, by {100.0 * most.narrowing:.0f} %"
-        )
-    first = telling[0]
-    last = min(known, key=lambda each: (each.changes, each.narrowing))
-    return (
-        f"{first.input.settle} first: it would change the verdict in {first.changes:.0f} of 100 cases and narrow the "
-        f"saving by {100.0 * first.narrowing:.0f} %; {last.input.settle} would change it in {last.changes:.0f}"
-    )

@@ -1,4 +1,4 @@
-"""How sure is the answer, in words: the range, the cases that pay back, what to measure, and what it would take?
+"""How sure is the answer, in words: the range, the cases that pay back, and which input moves it most?
 
 Every share is one of cases tried with stated ranges, and is said so; nothing here is a chance promised.
 """
@@ -16,15 +16,16 @@ from estimator.inputs.case import Case
 from estimator.levers import Needed, what_would_it_take
 from estimator.report import cash
 from estimator.report.answer import TODAY
-from estimator.report.figures import carbon, energy, number, quantity, share, years
+from estimator.report.figures import carbon, energy, quantity, share, years
 from estimator.report.rows import Rows
 from estimator.report.sure_ends import ends_said, span_said
 from estimator.sample import HIGH, LOW, Sample
-from estimator.sure import TENTH_SAID, Spread, Sure, Swing, sure_of
+from estimator.sure import Spread, Sure, Swing, sure_of
 
 _MOST_SWINGS = 10
 _WORTH_DRAWING = 0.03  # of the widest swing
 _TENTHS = 10.0
+_TENTH_SAID = 0.05  # less rounds to none of ten, which would say too much
 _BEYOND = 100.0  # years; nobody can use a longer figure
 
 EXPLAINED = (
@@ -107,9 +108,9 @@ def paid_back(sure: Sure) -> str:
         often = f"none of {count} cases"
     elif part == 1.0:
         often = f"all {count} cases"
-    elif part <= TENTH_SAID:
+    elif part <= _TENTH_SAID:
         often = "hardly any of the cases"
-    elif part >= 1.0 - TENTH_SAID:
+    elif part >= 1.0 - _TENTH_SAID:
         often = "almost all cases"
     else:
         often = f"{_TENTHS * part:.0f} of 10 cases"
@@ -128,11 +129,6 @@ def middle(found: Tried, against: Against) -> str:
         f"{first} At the best guess it {best}; in the middle case it {half}, since some ranges reach further to one "
         "side than to the other."
     )
-
-
-def measure_first(against: Against) -> str:
-    """What to measure first, against one baseline."""
-    return f"Against {against.words}: {against.sure.measure_first}."
 
 
 def lines(found: Tried, against: Against) -> tuple[Line, ...]:
@@ -163,37 +159,6 @@ def swings_in_words(found: Tried, against: Against) -> str:
         for line in lines(found, against)
     )
     return f"{swings_title(against, currency)}. Net saving with one input alone at either end, longest first: {told}."
-
-
-def levers(found: Tried) -> Rows:
-    """What each lever alone would have to be, one line each, against every baseline."""
-    term = years(found.place.case.worth.life)
-    every = zip(*(against.needed for against in found.against), strict=True)
-    return Rows(
-        caption=f"Each alone, to pay back within {term}, all else at its best guess",
-        head=("Lever", *(f"Against {against.words}" for against in found.against)),
-        rows=tuple((_begun(row[0].words), *(needed_said(one, found.currency) for one in row)) for row in every),
-        words=frozenset(range(len(found.against) + 1)),
-    )
-
-
-def needed_said(needed: Needed, currency: str) -> str:
-    """What one lever would have to be, and what it is now."""
-
-    def said(value: float) -> str:
-        if needed.unit == "p/kWh":
-            return cash.unit_price(value, currency)
-        if needed.unit == currency:
-            return cash.money(value, currency)
-        return years(value) if needed.unit == "years" else quantity(value, needed.unit)
-
-    now, whole = f"now {said(needed.now)}", f"{number(needed.low)} to {said(needed.high)}"
-    if needed.values:
-        at = " or ".join(said(value) for value in needed.values)
-        return f"{'pays back already, just so at' if needed.holds_now else 'would have to be'} {at}; {now}"
-    if needed.name == "cost":
-        return f"nothing is saved, so that no cost would do; {now}"
-    return f"{'pays back' if needed.holds_now else 'would not do'} anywhere from {whole}; {now}"
 
 
 def spreads(found: Tried, against: Against) -> Rows:

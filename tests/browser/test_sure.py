@@ -41,6 +41,10 @@ def test_it_says_what_the_cases_say_and_follows_the_case(browser: Browser, serve
         assert here.page.get_by_test_id("stPlotlyChart").count() == 2
         here.page.get_by_text("The ranges tried, with reason and source").click()
         here.page.get_by_role("cell", name="Dirty filters", exact=True).wait_for()
+        here.type("The figure, £/year", "1.300,50")
+        here.page.get_by_text("was reached in none of the cases tried").wait_for()
+        here.type("The figure, £/year", "lots")
+        here.page.get_by_text("'lots' is not a number").wait_for()
         follow(here, "Worth it?")
         here.type("Floor area, m²", "200")
         follow(here, "Sure?")

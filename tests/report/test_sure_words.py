@@ -16,8 +16,7 @@ from scipy.stats import triang
 from estimator import Case, Leakage, load_year
 from estimator.draws import ground
 from estimator.inputs.heating import Heating
-from estimator.levers import Needed
-from estimator.report import charts_sure, sure_words
+from estimator.report import charts_sure, lever_words, sure_words
 from estimator.report.palette import LIGHT
 from estimator.report.sure_ends import ends_said
 from estimator.report.sure_words import Against, Tried, tried
@@ -115,7 +114,7 @@ def test_one_price_where_heat_is_electric() -> None:
     found = of(Case(heating=Heating(fuel="direct electric")))
     assert "price_of_heat" not in {item.name for item in found.place.inputs}
     assert said(found, "price_of_electricity")[0].endswith("p/kWh")
-    assert "Price of the heating fuel" not in [row[0] for row in sure_words.levers(found).rows]
+    assert "Price of the heating fuel" not in [row[0] for row in lever_words.levers(found).rows]
 
 
 def test_a_swing_is_labelled_where_a_tenth_of_the_cases_lie_beyond(found: Tried) -> None:
@@ -137,28 +136,6 @@ def test_swings_are_ranked_and_drawn_with_their_labels(found: Tried) -> None:
         assert line.words in sure_words.swings_in_words(found, against)
 
 
-NEEDED = Needed(
-    name="price of heat", words="price", unit="p/kWh", now=7.33, values=(23.7,), holds_now=False, low=0.5, high=80.0
-)
-
-
-@pytest.mark.parametrize(
-    ("changed", "words"),
-    [
-        ({}, "would have to be 23.7p/kWh; now 7.33p/kWh"),
-        ({"holds_now": True}, "pays back already, just so at 23.7p/kWh; now 7.33p/kWh"),
-        ({"values": ()}, "would not do anywhere from 0.5 to 80p/kWh; now 7.33p/kWh"),
-        ({"values": (), "holds_now": True}, "pays back anywhere from 0.5 to 80p/kWh; now 7.33p/kWh"),
-        ({"name": "cost", "unit": "£", "now": 4464.0, "values": (1300.0,)}, "would have to be £1,300; now £4,460"),
-        ({"name": "cost", "unit": "£", "now": 4464.0, "values": ()},
-         "nothing is saved, so that no cost would do; now £4,460"),
-        ({"unit": "years", "values": (34.2,), "now": 20.0}, "would have to be 34 years; now 20 years"),
-    ],
-)  # fmt: skip
-def test_what_a_lever_would_have_to_be(changed: dict[str, Any], words: str) -> None:
-    assert sure_words.needed_said(dataclasses.replace(NEEDED, **changed), "£") == words
-
-
 def test_every_range_shows_its_reason_and_source(found: Tried) -> None:
     rows = sure_words.ranges(found).rows
     assert len(rows) == len(found.place.inputs)
@@ -172,7 +149,7 @@ def test_never_is_a_word_and_not_a_number(found: Tried) -> None:
 
 
 def test_nothing_is_promised(found: Tried) -> None:
-    every = [sure_words.sentence(found, each) + sure_words.measure_first(each) for each in found.against]
+    every = [sure_words.sentence(found, each) + lever_words.measure_first(each) for each in found.against]
     every += [sure_words.middle(found, each) for each in found.against] + list(sure_words.rests_on(found))
     for words in (" ".join(every).lower(),):
         assert not any(word in words for word in ("chance", "probab", "likely", "guarantee", "certain "))

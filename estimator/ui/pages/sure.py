@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.report import charts_sure, sure_words
+from estimator.report import charts_sure, lever_words, sure_words
 from estimator.report.charts import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.sure_words import Tried
 from estimator.ui import style
 from estimator.ui.before_money import before_money
 from estimator.ui.fields import escaped
+from estimator.ui.promises import promise_part
 from estimator.ui.results import outcome, palette
+from estimator.ui.sheets import table
 from estimator.ui.sureness import options, shown
 from estimator.ui.tables import show
 
@@ -25,9 +27,10 @@ def page() -> None:
     _swings(found)
     style.finding("What should be measured first?")
     for against in found.against:
-        style.then(sure_words.measure_first(against))
+        style.then(lever_words.measure_first(against))
     style.finding("What would it take?")
-    show(sure_words.levers(found))
+    table(lever_words.levers(found))
+    promise_part(found)
     _folded(found)
     style.small(f"Prices: {found.place.case.prices.dated}.", *sure_words.rests_on(found), STATEMENT)
 
