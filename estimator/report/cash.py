@@ -49,7 +49,12 @@ def exact_money(amount: float | None, currency: str) -> str:
 
 def _signed(text: str, currency: str, *, minus: bool) -> str:
     sign = "\u2212" if minus else ""
-    return f"{sign}{currency}{text}" if currency in _BEFORE else f"{sign}{text}{GAP}{currency}"
+    return f"{sign}{joined_money(text, currency)}"
+
+
+def joined_money(text: str, currency: str) -> str:
+    """A number without a sign and its currency, whichever of them stands first."""
+    return f"{currency}{text}" if currency in _BEFORE else f"{text}{GAP}{currency}"
 
 
 def unit_price(hundredths: float | None, currency: str, *, per: str = "kWh") -> str:

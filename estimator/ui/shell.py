@@ -17,6 +17,8 @@ PAGES = (
     ("tight.py", "Tight?", "tight"),
     ("sure.py", "Sure?", "sure"),
     ("weather.py", "Weather?", "weather"),
+    ("worked.py", "Worked out?", "worked"),
+    ("paper.py", "On paper?", "paper"),
     ("trust.py", "Trust?", "trust"),
 )
 """File, label in the navigation (the page's own title is the full question), address."""

@@ -42,3 +42,11 @@ def shown(option: str) -> Tried:
     if option not in kept.options:
         kept.options[option] = tried(kept.sample, option=option)
     return kept.options[option]
+
+
+def chosen(place: str) -> str:
+    """The option asked about on a page; a choice only where there are several."""
+    labels = options()
+    if len(labels) == 1:
+        return next(iter(labels))
+    return st.selectbox("Option", list(labels), format_func=labels.__getitem__, key=f"{place}:option", filter_mode=None)

@@ -14,14 +14,14 @@ from estimator.ui.fields import escaped
 from estimator.ui.promises import promise_part
 from estimator.ui.results import outcome, palette
 from estimator.ui.sheets import table
-from estimator.ui.sureness import options, shown
+from estimator.ui.sureness import chosen, shown
 from estimator.ui.tables import show
 
 
 def page() -> None:
     """From the range down to what it rests on."""
     style.rules()
-    found = shown(_chosen())
+    found = shown(chosen("sure"))
     before_money(outcome().middle.estimate.case, place="sure")
     _answer(found)
     _swings(found)
@@ -33,13 +33,6 @@ def page() -> None:
     promise_part(found)
     _folded(found)
     style.small(f"Prices: {found.place.case.prices.dated}.", *sure_words.rests_on(found), STATEMENT)
-
-
-def _chosen() -> str:
-    labels = options()
-    if len(labels) == 1:
-        return next(iter(labels))
-    return st.selectbox("Option", list(labels), format_func=labels.__getitem__, key="sure:option", filter_mode=None)
 
 
 def _answer(found: Tried) -> None:

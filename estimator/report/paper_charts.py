@@ -1,0 +1,119 @@
+"""How are range and money drawn on paper, where nothing can be pointed at?
+
+Two pictures as self-contained SVG: the range of the yearly saving against each baseline, and what has come back of the
+extra cost by year. Labels stand on the marks; the table beside each says the same in figures.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from estimator.report import cash
+from estimator.report.drawing import document, safe, text_width
+from estimator.units import Array
+
+_WIDTH = 480.0
+_SIZE = 13.0
+_ROW = 58.0
+_PLOT = 190.0
+_STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Span:
+    """A saving below which a tenth, a half and nine tenths of the cases lie [money a year], and against what."""
+
+    words: str
+    low: float
+    middle: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Course:
+    """Money since the fitting [money] at the end of each year from nil, (years + 1,) each."""
+
+    low: Array
+    middle: Array
+    high: Array
+
+
+def spans(rows: Sequence[Span], currency: str, *, title: str, words: str) -> str:
+    """Each range as a bar with its middle marked, on one scale with nil."""
+    low = min(0.0, *(row.low for row in rows))
+    high = max(0.0, *(row.high for row in rows))
+    room = text_width(cash.money(-1e4, currency), size=_SIZE) + 8.0
+
+    def across(value: float) -> float:
+        return room + (value - low) / max(high - low, 1e-9) * (_WIDTH - 2.0 * room)
+
+    out = []
+    for number, row in enumerate(rows):
+        y = number * _ROW + 30.0
+        x1, x2, half = across(row.low), across(row.high), across(row.middle)
+        out.append(_text(0.0, y - 12.0, f"against {row.words}", "ink", bold=True))
+        out.append(f'<rect class="kept" x="{x1:.1f}" y="{y:.1f}" width="{max(x2 - x1, 2.0):.1f}" height="12"/>')
+        out.append(f'<rect class="ground" x="{half - 1.25:.1f}" y="{y:.1f}" width="2.5" height="12"/>')
+        out.append(_text(x1 - 5.0, y + 11.0, cash.money(row.low, currency), "ink", anchor="end"))
+        out.append(_text(x2 + 5.0, y + 11.0, cash.money(row.high, currency), "ink"))
+    foot = len(rows) * _ROW
+    nil = across(0.0)
+    out.append(f'<line class="ink-line" x1="{nil:.1f}" y1="4" x2="{nil:.1f}" y2="{foot:.1f}" stroke-dasharray="2 3"/>')
+    out.append(_text(nil, foot + 14.0, "nothing saved", "quiet", anchor=_anchor(nil)))
+    return document(
+        "".join(out), width=_WIDTH, height=foot + 20.0, title=title, words=words, look="light", embed_font=False
+    )
+
+
+def course(found: Course, currency: str, *, title: str, words: str) -> str:
+    """The middle as a line within its band, against the level at which the cost is back."""
+    years = np.arange(found.middle.size, dtype=float)
+    low, high = float(min(found.low.min(), 0.0)), float(max(found.high.max(), 0.0))
+    marks = [mark for mark in _marks(low, high) if low <= mark <= high]
+    left = max(text_width(cash.money(mark, currency), size=_SIZE) for mark in marks) + 8.0
+
+    def at(year: float, money: float) -> str:
+        x = left + year / max(years[-1], 1.0) * (_WIDTH - left - 8.0)
+        y = 8.0 + (high - money) / max(high - low, 1e-9) * (_PLOT - 16.0)
+        return f"{x:.1f} {y:.1f}"
+
+    band = [at(y, m) for y, m in zip(years, found.high, strict=True)]
+    band += [at(y, m) for y, m in zip(years[::-1], found.low[::-1], strict=True)]
+    line = [at(y, m) for y, m in zip(years, found.middle, strict=True)]
+    out = [f'<path class="air" d="M{"L".join(band)}Z"/>']
+    for mark in marks:
+        x, y = at(0.0, mark).split()
+        style = 'class="ink-line" stroke-width="1.2"' if mark == 0.0 else 'class="lost-line" stroke-width=".4"'
+        out.append(f'<line {style} x1="{x}" y1="{y}" x2="{_WIDTH - 8.0:.1f}" y2="{y}"/>')
+        out.append(_text(left - 6.0, float(y) + 4.5, cash.money(mark, currency), "quiet", anchor="end"))
+    out.append(f'<path class="kept-line" stroke-width="2.2" d="M{"L".join(line)}"/>')
+    for year in range(0, int(years[-1]) + 1, 5 if years[-1] > 8 else 1):
+        x = float(at(float(year), 0.0).split()[0])
+        out.append(_text(x, _PLOT + 14.0, f"{year}", "quiet", anchor="end" if year == years[-1] else "middle"))
+    out.append(_text(left, _PLOT + 32.0, "years after fitting", "quiet"))
+    return document(
+        "".join(out), width=_WIDTH, height=_PLOT + 38.0, title=title, words=words, look="light", embed_font=False
+    )
+
+
+def _marks(low: float, high: float) -> list[float]:
+    """Round levels for about five lines."""
+    rough = max((high - low) / 5.0, 1e-9)
+    power = 10.0 ** np.floor(np.log10(rough))
+    step = next(float(factor * power) for factor in _STEPS if factor * power >= rough)
+    return [float(step * n) for n in range(int(np.floor(low / step)), int(np.ceil(high / step)) + 1)]
+
+
+def _anchor(x: float) -> str:
+    return "start" if x < 60.0 else "end" if x > _WIDTH - 60.0 else "middle"
+
+
+def _text(x: float, y: float, words: str, colour: str, *, anchor: str = "start", bold: bool = False) -> str:
+    weight = 700 if bold else 500
+    return (
+        f'<text class="{colour}" x="{x:.1f}" y="{y:.1f}" font-size="{_SIZE:g}" font-weight="{weight}" '
+        f'text-anchor="{anchor}">{safe(words)}</text>'
+    )

@@ -1,0 +1,83 @@
+"""What can be taken home on paper?"""
+
+from __future__ import annotations
+
+from importlib.util import find_spec
+
+import streamlit as st
+
+from estimator.report import leave_html, leave_pdf, sheet_files
+from estimator.report.document import as_json
+from estimator.report.leave import LONGEST_NAME, Paper
+from estimator.ui import style
+from estimator.ui.before_money import before_money
+from estimator.ui.papers import names_typed, paper_of
+from estimator.ui.pictures import picture
+from estimator.ui.results import Outcome, outcome
+from estimator.ui.sureness import chosen, shown
+from estimator.ui.tables import show
+
+
+def page() -> None:
+    """The answer, who it is for, the files, and what stands in them."""
+    style.rules()
+    found = outcome()
+    option = chosen("paper")
+    before_money(found.middle.estimate.case, place="report")
+    style.question("What can be taken home on paper?")
+    heading = st.container()
+    _names()
+    paper = paper_of(option, names_typed())
+    with heading:
+        style.answer(paper.answer)
+    _files(found, option, paper)
+    _preview(paper)
+
+
+def _names() -> None:
+    left, right = st.columns(2)
+    left.text_input("Prepared for", max_chars=LONGEST_NAME, key="paper:for", placeholder="who it is for")
+    right.text_input("Prepared by", max_chars=LONGEST_NAME, key="paper:by", placeholder="who made it")
+    st.text_input("A note", max_chars=LONGEST_NAME, key="paper:note")
+    style.small("Names and note stay on this screen and in the files you save: not in the link, nor on the server.")
+
+
+def _files(found: Outcome, option: str, paper: Paper) -> None:
+    columns = st.columns(4)
+    if find_spec("typst") is None:
+        columns[0].info("No PDF can be made on this machine. The page for a browser prints as well.")
+    else:
+        columns[0].download_button(
+            "Two pages (PDF)", data=lambda: leave_pdf.pdf(paper), file_name="heat-recovery.pdf",
+            mime="application/pdf", on_click="ignore", key="paper:pdf", type="primary",
+        )  # fmt: skip
+    columns[1].download_button(
+        "One page for a browser", data=lambda: leave_html.html(paper).encode(), file_name="heat-recovery.html",
+        mime="text/html", on_click="ignore", key="paper:html",
+    )  # fmt: skip
+    tried = shown(option)
+    columns[2].download_button(
+        "Every result (CSV)", data=lambda: sheet_files.results(found.middle, tried, paper).encode(),
+        file_name="results.csv", mime="text/csv", on_click="ignore", key="paper:csv",
+    )  # fmt: skip
+    columns[3].download_button(
+        "Every result (JSON)", data=lambda: as_json(found.middle, (found.low, found.high)).encode(),
+        file_name="results.json", mime="application/json", on_click="ignore", key="paper:json",
+    )  # fmt: skip
+
+
+def _preview(paper: Paper) -> None:
+    style.finding("What stands in it")
+    style.small(f"Made {paper.made}; use until {paper.valid}.")
+    for one in paper.pictures[1:]:
+        style.then(one.title)
+        picture(desk=one.svg, phone=one.svg, alt=one.words)
+    show(paper.figures)
+    style.finding("What is not counted")
+    style.small(*paper.not_counted)
+    with st.expander("What it rests on: inputs with tag and source"):
+        show(paper.assumptions)
+    style.small(*paper.rests_on, paper.statement)
+
+
+page()

@@ -1,0 +1,27 @@
+"""What stands on the paper of the case on screen, made once for each case, option and name?"""
+
+from __future__ import annotations
+
+import datetime
+
+import streamlit as st
+
+from estimator.report.leave import Names, Paper, paper
+from estimator.ui.results import outcome
+from estimator.ui.sureness import shown
+
+_FIELDS = {"prepared_for": "paper:for", "prepared_by": "paper:by", "note": "paper:note"}
+
+
+def names_typed() -> Names:
+    """Whom the paper is for and from: in the session alone, never in link, cache or log."""
+    for key in _FIELDS.values():
+        # A widget that another page does not draw would forget what was typed.
+        st.session_state[key] = st.session_state.get(key, "")
+    return Names(**{name: st.session_state[key] for name, key in _FIELDS.items()})
+
+
+def paper_of(option: str, names: Names = Names()) -> Paper:
+    """The paper of one option of the case on screen."""
+    found = outcome()
+    return paper(found.middle, shown(option), found.span, names=names, today=datetime.date.today())
