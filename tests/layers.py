@@ -48,6 +48,8 @@ LIBRARIES: dict[str, tuple[Place, ...]] = {
     "platformdirs": ((PACKAGE, "climate"),),
     "requests": ((PACKAGE, "climate"),),
     "plotly": ((PACKAGE, "report", "charts*"),),
+    "jinja2": ((PACKAGE, "report", "leave_html"),),
+    "typst": ((PACKAGE, "report", "leave_pdf"),),
     "streamlit": ((PACKAGE, "ui"), ("app",)),
     "starlette": ((PACKAGE, "ui"),),
     "scipy": ((PACKAGE, "draws"),),

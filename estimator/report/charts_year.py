@@ -14,7 +14,7 @@ _HEIGHT = 300
 
 
 def year_map(found: YearMap, *, palette: Palette) -> go.Figure:
-    """One figure of every hour as a shade: the ground is nil, deeper is more; what lies below nil is drawn as a loss."""
+    """One figure of every hour as a shade: the ground is nil, deeper is more; below nil it takes another colour."""
     least, most = float(np.min(found.values)), float(np.max(found.values))
     span = max(most - min(least, 0.0), 1e-9)
     nil = -min(least, 0.0) / span

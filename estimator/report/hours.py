@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from estimator.compare import Comparison
 from estimator.estimate import Estimate, OptionYear
@@ -64,19 +65,19 @@ def of(done: Estimate, option: OptionYear, column: Column) -> Array:
     return np.broadcast_to(np.squeeze(np.asarray(column.read(done, option), dtype=float)), (done.year.rows,))
 
 
-def stamps(rows: int) -> tuple[Array, Array, Array]:
+def stamps(rows: int) -> tuple[NDArray[Any], NDArray[Any], Array]:
     """Month 1 to 12, day of month and hour of day at which each row begins, (rows,) each; standard time."""
     hour = np.arange(rows) * (DAYS_PER_YEAR * HOURS_PER_DAY / rows)
     day = (hour // HOURS_PER_DAY).astype(int)
     first = np.concatenate([[0], np.cumsum(MONTH_DAYS)])
-    month = np.searchsorted(first, day, side="right")
-    return month, day - first[month - 1] + 1, hour % HOURS_PER_DAY
+    month = np.asarray(np.searchsorted(first, day, side="right"), dtype=int)
+    return month, day - first[month - 1] + 1, np.asarray(hour % HOURS_PER_DAY)
 
 
-def table(done: Estimate, comparison: Comparison) -> Mapping[str, Array]:
+def table(done: Estimate, comparison: Comparison) -> Mapping[str, NDArray[Any]]:
     """Every column of both options for a download, headings with unit, one row an hour."""
     month, day, hour = stamps(done.year.rows)
-    found: dict[str, Array] = {"month": month, "day": day, "hour begins": hour}
+    found: dict[str, NDArray[Any]] = {"month": month, "day": day, "hour begins": hour}
     found |= {f"{words} [{unit}]": np.asarray(read(done)) for words, unit, read in WEATHER}
     for name in (comparison.baseline, comparison.option):
         option = done.options[name]
@@ -93,9 +94,7 @@ def told(done: Estimate, comparison: Comparison, *, month: int, day: int, hour: 
         raise ValueError(f"day {day} of month {month}, hour {hour}, is no hour of a year of 365 days")
     row = int(((sum(MONTH_DAYS[: month - 1]) + day - 1) * HOURS_PER_DAY + hour) / done.year.weight)
     base, option = done.options[comparison.baseline], done.options[comparison.option]
-    outside = (
-        (words, *[figures.fixed(float(read(done)[row]), decimals=1)] * 2, unit) for words, unit, read in WEATHER
-    )
+    outside = ((words, *[figures.fixed(float(read(done)[row]), decimals=1)] * 2, unit) for words, unit, read in WEATHER)
     inside = (
         (
             column.words,

@@ -142,17 +142,13 @@ def _said(day: datetime.date) -> str:
 
 def _pictures(result: Result, comparison: Comparison, found: Tried) -> tuple[Picture, ...]:
     account = ledger.fresh_air(result.estimate, comparison)
-    drawn = Picture(
-        title=RIBBON_TITLE, svg=ribbon(account, look="light", embed_font=False), words=in_words(account)
-    )
+    drawn = Picture(title=RIBBON_TITLE, svg=ribbon(account, look="light", embed_font=False), words=in_words(account))
     first = found.against[0]
     return drawn, _range(found), _course(found, first)
 
 
 def _range(found: Tried) -> Picture:
-    rows = [
-        paper_charts.Span(words=each.words, **_ends(each.sure.net_saving)) for each in found.against
-    ]
+    rows = [paper_charts.Span(words=each.words, **_ends(each.sure.net_saving)) for each in found.against]
     title = "Saved a year: eight of ten cases tried lie within each bar"
     said = "; ".join(
         f"against {row.words} {cash.money(row.low, found.currency)} to {cash.money(row.high, found.currency)}, "
@@ -180,9 +176,7 @@ def _course(found: Tried, against: Against) -> Picture:
         f"after {figures.years(float(years[-1]))} between {cash.money(float(low[-1]), currency)} and "
         f"{cash.money(float(high[-1]), currency)}, middle {cash.money(float(middle[-1]), currency)}"
     )
-    svg = paper_charts.course(
-        paper_charts.Course(low=low, middle=middle, high=high), currency, title=title, words=said
-    )
+    svg = paper_charts.course(paper_charts.Course(low=low, middle=middle, high=high), currency, title=title, words=said)
     return Picture(title=title, svg=svg, words=f"{title}: {said}.")
 
 
@@ -201,7 +195,7 @@ def _figures(found: Tried) -> Rows:
             row("carbon saved a year", lambda sure: sure.carbon_saving, figures.carbon),
             row("simple payback", lambda sure: sure.payback, lambda value: cash.payback(value, life=life)),
         ),
-        note=f"Between them lie eight of ten of {found.against[0].sure.count:,} cases tried with the ranges of the inputs.",
+        note=f"Eight of ten of {found.against[0].sure.count:,} cases tried with the ranges of the inputs lie between.",
         words=frozenset(range(len(found.against) + 1)),
     )
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import dataclasses
 import json
+from collections.abc import Callable
 from importlib.resources import as_file, files
-from typing import Any
+from typing import Any, Final
 
 from estimator.errors import Fault, InputFaults
 from estimator.report.leave import Paper
 
-STANDARD = "ua-1"  # PDF/UA-1, ISO 14289-1:2014: tagged, titled, with words for every picture
+STANDARD: Final = "ua-1"  # PDF/UA-1, ISO 14289-1:2014: tagged, titled, with words for every picture
 
 
 def pdf(paper: Paper) -> bytes:
@@ -22,14 +23,14 @@ def pdf(paper: Paper) -> bytes:
         raise InputFaults([Fault("PDF", what)]) from error
     template = files("estimator").joinpath("data", "leave.typ").read_bytes()
     with as_file(files("estimator.report") / "fonts") as fonts:
-        made: Any = typst.compile(
+        compiled: Callable[..., bytes] = typst.compile
+        return compiled(
             template,
             font_paths=[fonts],
             ignore_system_fonts=True,
             sys_inputs={"data": json.dumps(content(paper), ensure_ascii=False, allow_nan=False)},
             pdf_standards=[STANDARD],
         )
-    return bytes(made)
 
 
 def content(paper: Paper) -> dict[str, Any]:

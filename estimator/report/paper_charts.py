@@ -85,10 +85,10 @@ def course(found: Course, currency: str, *, title: str, words: str) -> str:
     line = [at(y, m) for y, m in zip(years, found.middle, strict=True)]
     out = [f'<path class="air" d="M{"L".join(band)}Z"/>']
     for mark in marks:
-        x, y = at(0.0, mark).split()
+        left_end, level = at(0.0, mark).split()
         style = 'class="ink-line" stroke-width="1.2"' if mark == 0.0 else 'class="lost-line" stroke-width=".4"'
-        out.append(f'<line {style} x1="{x}" y1="{y}" x2="{_WIDTH - 8.0:.1f}" y2="{y}"/>')
-        out.append(_text(left - 6.0, float(y) + 4.5, cash.money(mark, currency), "quiet", anchor="end"))
+        out.append(f'<line {style} x1="{left_end}" y1="{level}" x2="{_WIDTH - 8.0:.1f}" y2="{level}"/>')
+        out.append(_text(left - 6.0, float(level) + 4.5, cash.money(mark, currency), "quiet", anchor="end"))
     out.append(f'<path class="kept-line" stroke-width="2.2" d="M{"L".join(line)}"/>')
     for year in range(0, int(years[-1]) + 1, 5 if years[-1] > 8 else 1):
         x = float(at(float(year), 0.0).split()[0])

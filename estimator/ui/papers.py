@@ -21,7 +21,7 @@ def names_typed() -> Names:
     return Names(**{name: st.session_state[key] for name, key in _FIELDS.items()})
 
 
-def paper_of(option: str, names: Names = Names()) -> Paper:
+def paper_of(option: str, names: Names | None = None) -> Paper:
     """The paper of one option of the case on screen."""
     found = outcome()
-    return paper(found.middle, shown(option), found.span, names=names, today=datetime.date.today())
+    return paper(found.middle, shown(option), found.span, names=names or Names(), today=datetime.date.today())
