@@ -42,7 +42,7 @@ def year_map(found: YearMap, *, palette: Palette) -> go.Figure:
     )
     figure.update_xaxes(
         tickvals=(starts + np.asarray(MONTH_DAYS) / 2.0).tolist(), ticktext=[name[0] for name in MONTH_NAMES],
-        fixedrange=True, showgrid=False,
+        fixedrange=True, showgrid=False, automargin=True,
     )  # fmt: skip
     figure.update_yaxes(
         title={"text": "hour of the day", "standoff": 6}, tickvals=list(range(0, int(HOURS_PER_DAY), 6)),

@@ -94,22 +94,22 @@ def told(done: Estimate, comparison: Comparison, *, month: int, day: int, hour: 
         raise ValueError(f"day {day} of month {month}, hour {hour}, is no hour of a year of 365 days")
     row = int(((sum(MONTH_DAYS[: month - 1]) + day - 1) * HOURS_PER_DAY + hour) / done.year.weight)
     base, option = done.options[comparison.baseline], done.options[comparison.option]
-    outside = ((words, *[figures.fixed(float(read(done)[row]), decimals=1)] * 2, unit) for words, unit, read in WEATHER)
+    outside = (
+        (f"{words} [{unit}]", *[figures.fixed(float(read(done)[row]), decimals=1)] * 2) for words, unit, read in WEATHER
+    )
     inside = (
         (
-            column.words,
+            column.heading,
             *(figures.fixed(float(of(done, each, column)[row]), decimals=1) for each in (base, option)),
-            column.unit,
         )
         for column in COLUMNS
     )
     name = f"{day} {MONTH_NAMES[month - 1]}, {hour:02d}:00 to {(hour + 1) % 24:02d}:00, standard time"
     return Rows(
         caption=name,
-        head=("in this hour", base.label, option.label, "unit"),
+        head=("in this hour", base.label, option.label),
         rows=(*outside, *inside),
         note="Heat from the heating also depends on what the house stored in the hours before.",
-        words=frozenset({0, 3}),
     )
 
 

@@ -85,7 +85,7 @@ def test_one_hour_is_the_row_of_the_table(done: Result) -> None:
     comparison = done.against_baseline["recovery"]
     told = hours.told(done.estimate, comparison, month=2, day=3, hour=4)
     row = (31 + 2) * 24 + 4
-    outside = {cells[0]: cells[1] for cells in told.rows}["outdoor temperature"]
+    outside = {cells[0]: cells[1] for cells in told.rows}["outdoor temperature [°C]"]
     assert float(outside.replace("−", "-")) == pytest.approx(float(done.estimate.year.temp_air[row]), abs=0.05)
 
 

@@ -8,11 +8,10 @@ import streamlit as st
 
 from estimator.report import leave_html, leave_pdf, sheet_files
 from estimator.report.document import as_json
-from estimator.report.leave import LONGEST_NAME, Paper
+from estimator.report.leave import Paper
 from estimator.ui import style
 from estimator.ui.before_money import before_money
-from estimator.ui.papers import names_typed, paper_of
-from estimator.ui.pictures import picture
+from estimator.ui.papers import names_typed, paper_of, typed
 from estimator.ui.results import Outcome, outcome
 from estimator.ui.sureness import chosen, shown
 from estimator.ui.tables import show
@@ -36,9 +35,11 @@ def page() -> None:
 
 def _names() -> None:
     left, right = st.columns(2)
-    left.text_input("Prepared for", max_chars=LONGEST_NAME, key="paper:for", placeholder="who it is for")
-    right.text_input("Prepared by", max_chars=LONGEST_NAME, key="paper:by", placeholder="who made it")
-    st.text_input("A note", max_chars=LONGEST_NAME, key="paper:note")
+    with left:
+        typed("paper:for", "Prepared for", placeholder="who it is for")
+    with right:
+        typed("paper:by", "Prepared by", placeholder="who made it")
+    typed("paper:note", "A note")
     style.small("Names and note stay on this screen and in the files you save: not in the link, nor on the server.")
 
 
@@ -68,10 +69,10 @@ def _files(found: Outcome, option: str, paper: Paper) -> None:
 
 def _preview(paper: Paper) -> None:
     style.finding("What stands in it")
-    style.small(f"Made {paper.made}; use until {paper.valid}.")
-    for one in paper.pictures[1:]:
-        style.then(one.title)
-        picture(desk=one.svg, phone=one.svg, alt=one.words)
+    style.small(
+        f"The answer, the case in one sentence, {len(paper.pictures)} pictures, the working, all cautions. "
+        f"Made {paper.made}; use until {paper.valid}."
+    )
     show(paper.figures)
     style.finding("What is not counted")
     style.small(*paper.not_counted)

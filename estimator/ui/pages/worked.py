@@ -10,6 +10,7 @@ from estimator.report.charts import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.ui import style
 from estimator.ui.before_money import before_money
+from estimator.ui.fields import escaped
 from estimator.ui.papers import paper_of
 from estimator.ui.results import Outcome, outcome, palette
 from estimator.ui.sureness import chosen
@@ -43,9 +44,9 @@ def page() -> None:
 
 
 def _workings(found: Outcome, comparison: Comparison) -> None:
-    for each in working.workings(found.middle.estimate, comparison):
-        with st.expander(working.headline(each)):
-            show(working.as_rows(each))
+    for group in working.grouped(working.workings(found.middle.estimate, comparison)):
+        with st.expander(escaped(working.headline(group))):
+            show(*(working.as_rows(each) for each in group))
 
 
 def _map(found: Outcome, comparison: Comparison) -> None:
