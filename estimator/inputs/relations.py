@@ -14,9 +14,9 @@ import numpy as np
 from estimator.inputs.case import Case
 from estimator.inputs.faults import number_words, rows_at_fault, shown
 from estimator.inputs.finding import Finding
+from estimator.inputs.measured import anything, commissioning_faults
 from estimator.inputs.month_lines import twelve
 from estimator.inputs.months import MONTHLY, QUANTITIES
-from estimator.inputs.measured import anything, commissioning_faults
 from estimator.inputs.option import Option
 from estimator.inputs.points import certificate_points
 from estimator.inputs.room_lines import air_lines, room_flows, special_doors

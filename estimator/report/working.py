@@ -5,7 +5,7 @@ Every result here is worked out once more from the numbers shown, so that whoeve
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from math import inf, isclose
 
@@ -14,7 +14,6 @@ import numpy as np
 from estimator.compare import Comparison
 from estimator.estimate import Estimate, OptionYear
 from estimator.report import cash, figures
-from estimator.report.rows import Rows
 from estimator.units import HOURS_PER_YEAR, from_hundredths, from_percent, to_hundredths, to_kwh, to_m3h
 
 _FINE = 6  # significant figures: enough to work each result out again by hand
@@ -56,45 +55,6 @@ def workings(done: Estimate, comparison: Comparison) -> tuple[Working, ...]:
         _net_saving(comparison, done.case.prices.currency),
         _carbon(comparison, base, option),
         _payback(comparison, done.case.prices.currency),
-    )
-
-
-HEADLINES: tuple[tuple[str, ...], ...] = (
-    ("net_saving", "heat_bill_saving", "extra_ventilation_bill", "electricity"),
-    ("heat_saved", "fuel_saved", "heating_demand"),
-    ("carbon_saving",),
-    ("simple_payback",),
-    ("air_delivered",),
-)
-"""Headline figures in the order in which people ask, each with the workings it rests on."""
-
-
-def grouped(found: Iterable[Working]) -> tuple[tuple[Working, ...], ...]:
-    """The workings under their headlines, the headline's own first."""
-    every = tuple(found)
-    return tuple(
-        tuple(each for name in names for each in every if each.key.partition(":")[0] == name) for names in HEADLINES
-    )
-
-
-def headline(found: Sequence[Working]) -> str:
-    """A headline figure and its result, to stand above its working."""
-    first = found[0]
-    if ":" not in first.key:
-        return f"{first.title}: {first.result}"
-    return "; ".join(f"{each.title.lower() if number else each.title}: {each.result}"
-                     for number, each in enumerate(found))  # fmt: skip
-
-
-def as_rows(found: Working) -> Rows:
-    """The working as a table: what was put in, and what came out."""
-    put = tuple((each.words, each.number, each.source) for each in found.put)
-    return Rows(
-        caption=found.title,
-        note=found.formula[:1].upper() + found.formula[1:] + ".",
-        head=("put in", "number", "where it comes from"),
-        rows=(*put, ("comes to", found.result, "")),
-        words=frozenset({0, 2}),
     )
 
 

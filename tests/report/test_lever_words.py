@@ -92,7 +92,8 @@ AROUND = "eight of ten cases lie between costing £10 more and saving £90 a yea
              f"as well; {AROUND}."),
         ({"reached": 0.0, "position": "beyond every case tried"},
          f"A saving of £300 a year, against new plain extract, was reached in none of the cases tried; {AROUND}."),
-        ({"reached": 0.0004}, f"A saving of £300 a year, against new plain extract, lies beyond the range: not 1 of 100 "
+        ({"reached": 0.0004},
+         f"A saving of £300 a year, against new plain extract, lies beyond the range: not 1 of 100 "
          f"cases tried does as well; {AROUND}."),
         ({"reached": 0.52, "position": "within the range"},
          f"A saving of £300 a year, against new plain extract, lies within what this estimate finds: 52 of 100 cases "

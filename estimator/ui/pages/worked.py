@@ -5,7 +5,7 @@ from __future__ import annotations
 import streamlit as st
 
 from estimator.compare import Comparison
-from estimator.report import charts_year, hours, sheet_files, working
+from estimator.report import charts_year, hours, sheet_files, working, working_rows
 from estimator.report.charts import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.ui import style
@@ -44,9 +44,9 @@ def page() -> None:
 
 
 def _workings(found: Outcome, comparison: Comparison) -> None:
-    for group in working.grouped(working.workings(found.middle.estimate, comparison)):
-        with st.expander(escaped(working.headline(group))):
-            show(*(working.as_rows(each) for each in group))
+    for group in working_rows.grouped(working.workings(found.middle.estimate, comparison)):
+        with st.expander(escaped(working_rows.headline(group))):
+            show(*(working_rows.as_rows(each) for each in group))
 
 
 def _map(found: Outcome, comparison: Comparison) -> None:
