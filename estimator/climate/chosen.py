@@ -50,7 +50,7 @@ def at_home(year: ClimateYear, place: home.Place) -> ClimateYear:
 
 def _year(case: Case, reference: str, *, online: bool) -> ClimateYear:
     if reference == MONTHLY:
-        return monthly_year(means_of(case.months))
+        return _of_months(case.months)
     if is_point(reference) and not online:
         year = kept_year(reference)
         if year is None:
@@ -58,6 +58,19 @@ def _year(case: Case, reference: str, *, online: bool) -> ClimateYear:
             raise ClimateFault(Fault("place.climate", f"{what} {what_leaves(point_of(reference))}"))
         return year
     return load_year(reference)
+
+
+def _of_months(months: Months) -> ClimateYear:
+    try:
+        return monthly_year(means_of(months))
+    except ClimateFault as fault:
+        said = {ours: entry for entry, ours in _FIGURES.items()}
+        raise ClimateFault(*(Fault(_entry(one.where, said), one.what) for one in fault.faults)) from None
+
+
+def _entry(where: str, said: dict[str, str]) -> str:
+    name, comma, month = where.partition(", ")
+    return f"months.{said[name]}{comma}{month}" if name in said else where
 
 
 def means_of(months: Months) -> MonthlyMeans:
@@ -85,6 +98,14 @@ def means_of(months: Months) -> MonthlyMeans:
 def can_travel(reference: str) -> bool:
     """Whether a reference may stand in a link: it tells of no file, and opens none that its writer could choose."""
     return reference in names() or reference == MONTHLY or is_point(reference) or is_kept_file(reference)
+
+
+def kept_name(key: str) -> str:
+    """What a kept year is called where people read it, by its key."""
+    kind, _, rest = key.partition("_")
+    if kind == "file":
+        return f"{OWN_FILE}, {rest[:6]}…"
+    return point_of(",".join(rest.split("_")[:2])).name if kind == "pvgis" else key
 
 
 def spoken(reference: str) -> str:

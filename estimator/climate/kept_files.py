@@ -101,7 +101,7 @@ def kept_file(reference: str, *, cache: Cache | None = None) -> FileRead:
             Fault(
                 "place.climate",
                 f"the weather of this case is a file that somebody gave on another machine or that was thrown away "
-                f"({reference}); it is not at hand here. Give the same file again, or choose other weather.",
+                f"({reference[:11]}…); it is not at hand here. Give the same file again, or choose other weather.",
             )
         )
     said, _, file = body.partition(b"\n")

@@ -29,16 +29,27 @@ def _places() -> dict[str, tuple[float, float, bool]]:
     return found
 
 
+def positions() -> dict[str, tuple[float, float]]:
+    """Latitude and longitude [°] of the included climates of real places."""
+    return {name: (north, east) for name, (north, east, invented) in _places().items() if not invented}
+
+
+def nearest(latitude: float, longitude: float, *, count: int = 3) -> list[tuple[str, float]]:
+    """The included climates nearest to a place with their distance [km], the nearest first; far ones only for want."""
+    away = sorted((_away(name, latitude, longitude), name) for name in _places())[:count]
+    return [(name, far) for at, (far, name) in enumerate(away) if at == 0 or far <= _FAR]
+
+
+def _away(name: str, latitude: float, longitude: float) -> float:
+    return distance(latitude, longitude, to=_places()[name][:2])
+
+
 def next_best(latitude: float, longitude: float) -> str:
     """A sentence offering the nearest included climate, which needs no network, and the user's own file."""
-
-    def away(name: str) -> float:
-        return distance(latitude, longitude, to=_places()[name][:2])
-
-    name = min(_places(), key=away)
+    name, away = nearest(latitude, longitude, count=1)[0]
     invented = ", an invented one" if _places()[name][2] else ""
-    far = "; so far away that its weather may be quite another" if away(name) > _FAR else ""
+    far = "; so far away that its weather may be quite another" if away > _FAR else ""
     return (
-        f"Without the network, the nearest included climate is “{name}”{invented}, {away(name):,.0f} km away{far}; "
+        f"Without the network, the nearest included climate is “{name}”{invented}, {away:,.0f} km away{far}; "
         "or give a weather file of your own."
     )

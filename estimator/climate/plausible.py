@@ -25,6 +25,7 @@ WHOLE_NUMBER_MEAN = 6.0  # m/s; whole numbers with a higher mean are rather knot
 DRIEST_MEAN = 15.0  # %, below the mean of the driest deserts (assumed)
 LIGHT = (400.0, 2800.0)  # kWh/m² a year on the flat: less than the poles have, more than the Atacama (from memory)
 MOST_APART = 0.2  # share by which global and its parts may differ over the year (assumed)
+_WHOLE = 100.0  # from here on no decimals are shown
 DOUBTFUL_LAG = 0.6  # h; clouds that prefer one half of the day move the light by less
 WARM_HOURS = (10, 20)  # between these clock hours the mean day is warmest anywhere (common practice, no source)
 # Columns that a note on something "not in the file" speaks of, by how it begins.
@@ -53,9 +54,14 @@ def read_report(year: ClimateYear, labels: Mapping[str, str] | None = None) -> R
         if name not in absent:
             values, unit = getattr(year, name), LIMITS[name][2]
             label = f" (column “{labels[name]}”)" if labels and name in labels else ""
-            read.append(f"{title}{label}: {values.min():,.4g} to {values.max():,.4g} {unit}, mean {values.mean():,.4g}")
+            low, high, mean = (_shown(float(value)) for value in (values.min(), values.max(), values.mean()))
+            read.append(f"{title}{label}: {low} to {high} {unit}, mean {mean}")
     repaired = tuple(repair for repair in year.repairs if repair not in missing)
     return ReadReport(tuple(read), missing, repaired, tuple(_doubts(year, absent)))
+
+
+def _shown(value: float) -> str:
+    return f"{value:,.0f}" if abs(value) >= _WHOLE else f"{value:.3g}"
 
 
 def _doubts(year: ClimateYear, absent: set[str]) -> list[str]:

@@ -60,6 +60,7 @@ def bases(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
     figure.add_vline(x=here.base, line={"color": palette.quiet, "width": 1, "dash": "dot"})
     laid = _laid_out(figure, palette, unit="K h a year", values=[here.over_bases, other.over_bases, np.zeros(1)])
     laid.update_xaxes(title={"text": "base, °C", "font": {"size": _LABEL, "color": palette.quiet}})
+    laid.update_xaxes(range=[BASES[0] - 1.0, BASES[-1] + 0.5])  # so that its first mark keeps clear of the other axis
     return laid
 
 
@@ -141,6 +142,11 @@ def _seasoned(here: Weather, palette: Palette) -> go.Figure:
     figure = go.Figure()
     for month in np.flatnonzero(here.season):
         figure.add_vrect(x0=month - 0.5, x1=month + 0.5, fillcolor=palette.raised, line_width=0, layer="below")
+    if here.season.any():
+        figure.add_annotation(
+            x=0, xref="paper", y=1, yref="paper", xanchor="left", yanchor="top", align="left", showarrow=False,
+            text="shaded:<br>heated", font={"color": palette.quiet, "size": _TICK},
+        )  # fmt: skip
     return figure
 
 

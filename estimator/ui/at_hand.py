@@ -13,7 +13,6 @@ import warnings
 import streamlit as st
 
 from estimator.climate.chosen import at_home, can_travel, case_year
-from estimator.climate.kept_files import FileRead
 from estimator.climate.online import is_point, point_of
 from estimator.climate.sources import load_year, names
 from estimator.climate.year import ClimateYear
@@ -21,16 +20,16 @@ from estimator.errors import ExtrapolationWarning, Fault, InputFaults
 from estimator.inputs.case import Case
 from estimator.inputs.months import MONTHLY
 
-_FILES = "weather_files"
+_HELD = "weather_held"
 
 
 def year(case: Case) -> ClimateYear:
     """The year of a case at its home's site; ClimateFault where it is not at hand."""
-    held = st.session_state.get(_FILES, {}).get(case.place.climate)
+    held = st.session_state.get(_HELD, {}).get(case.place.climate)
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", ExtrapolationWarning)  # the page of the weather says so in words
         if held is not None:
-            return at_home(held.year, case.place)
+            return at_home(held, case.place)
         return _year(_named(case), case)
 
 
@@ -64,15 +63,15 @@ def unusable(case: Case) -> tuple[Fault, ...]:
     return ()
 
 
-def hold(read: FileRead) -> None:
-    """Hold a file for this visit, where it cannot be kept on this machine."""
-    st.session_state.setdefault(_FILES, {})[read.reference] = read
+def hold(reference: str, year: ClimateYear) -> None:
+    """Hold a year for this visit, in case it cannot be kept on this machine."""
+    st.session_state.setdefault(_HELD, {})[reference] = year
 
 
 def forget() -> None:
     """Read every year anew, since something kept may have gone."""
     _year.clear()
-    st.session_state.pop(_FILES, None)
+    st.session_state.pop(_HELD, None)
 
 
 def _named(case: Case) -> str:

@@ -12,7 +12,7 @@ from estimator.inputs.catalogue import fuels, option_kinds
 from estimator.inputs.option import Option
 from estimator.inputs.quantity import declared
 from estimator.leak_range import LeakageSpan
-from estimator.ui import state
+from estimator.ui import elsewhere, state
 from estimator.ui.fields import escaped, field
 from estimator.ui.tree import entry
 
@@ -28,6 +28,7 @@ def inputs(done: Estimate, span: LeakageSpan) -> None:
     common = {"origins": done.origins, "currency": done.case.prices.currency}
     with st.grid(2, min_column_width=140, gap="small"):
         _fields(done, span, common)
+    elsewhere.link()
     _undo()
 
 

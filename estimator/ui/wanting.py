@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.climate.sources import names
-from estimator.ui import at_hand, state, style
+from estimator.ui import at_hand, elsewhere, faults, state, style
 from estimator.ui.fields import escaped
 
 WITHOUT_WEATHER = ("trust",)
@@ -14,18 +13,12 @@ WITHOUT_WEATHER = ("trust",)
 
 def stands_in(address: str) -> bool:
     """Whether the weather is wanting on a page that needs it; if so, what to do about it has been drawn."""
-    if address in WITHOUT_WEATHER or not (faults := at_hand.missing(state.case())):
+    if address in WITHOUT_WEATHER or not (wrong := at_hand.missing(state.case())):
         return False
     style.rules()
     style.question("Where is the weather of this case?")
     style.answer("The weather of this case is not at hand here, so nothing is worked out.")
-    for fault in faults:
-        st.error(escaped(fault.what))
-    st.selectbox("Use an included climate instead", [*names()], index=None, key="wanting:name", on_change=_chosen)
+    for fault in wrong:
+        st.error(escaped(faults.begun(fault.what)))
+    elsewhere.draw()
     return True
-
-
-def _chosen() -> None:
-    name = st.session_state["wanting:name"]
-    if name is not None:
-        state.put({"place.climate": name}, done=f"Weather like: {name}")

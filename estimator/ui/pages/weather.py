@@ -6,7 +6,7 @@ import streamlit as st
 
 from estimator.report import charts_weather, weather_words
 from estimator.report.charts import CONFIG
-from estimator.ui import style, tables
+from estimator.ui import elsewhere, style, tables
 from estimator.ui.fields import escaped
 from estimator.ui.results import palette
 from estimator.ui.two_climates import Pair, choose
@@ -21,9 +21,15 @@ def page() -> None:
     with answer:
         style.answer(weather_words.answer(pair.here, pair.other))
         style.then(weather_words.then(pair.here, pair.other))
+    elsewhere.told()
+    with st.expander(elsewhere.TITLE, key="where:open", expanded=elsewhere.asked_for()):
+        elsewhere.draw()
+        elsewhere.site()
     _charts(pair)
     with st.expander("Every month in numbers"):
         tables.show(weather_words.months(pair.here), weather_words.months(pair.other))
+    with st.expander("Weather kept on this machine"):
+        elsewhere.kept()
 
 
 def _charts(pair: Pair) -> None:
