@@ -8,9 +8,12 @@ from typing import Any
 
 from estimator.cautions import cautions
 from estimator.compare import Comparison, Result
+from estimator.estimate import Estimate
+from estimator.evidence.method import method_error
 from estimator.leak_range import leakage_span
 from estimator.monthly import Months, months
 from estimator.report.cash import payback
+from estimator.report.method_words import method_error_in_words
 from estimator.report.quantities import COMPARED, MONTHLY, YEARLY
 from estimator.report.remarks import remarks
 
@@ -122,6 +125,7 @@ def _comparison(result: Result, comparison: Comparison, ends: list[Comparison]) 
             }
             for item in COMPARED
         },
+        "method_error": _method_error(done, comparison),
         "payback": payback(comparison.simple_payback, life=comparison.life),
         "life": _figure(comparison.life, "years"),
         "monthly_saving": {
@@ -137,6 +141,14 @@ def _comparison(result: Result, comparison: Comparison, ends: list[Comparison]) 
                 ("carbon", "kg"),
             )
         },
+    }
+
+
+def _method_error(done: Estimate, comparison: Comparison) -> dict[str, Any]:
+    found = method_error(done, comparison)
+    return {
+        "heat_saved": None if found is None else {"values": [found.low, found.high], "unit": "kWh"},
+        "words": method_error_in_words(done, comparison),
     }
 
 

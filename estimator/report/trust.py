@@ -10,9 +10,10 @@ from decimal import Decimal
 
 from estimator.evidence.amounts import number_and_unit
 from estimator.evidence.checks import SURENESS, Check, named
-from estimator.evidence.method import MethodError, MethodRun
+from estimator.evidence.method import MethodRun
 from estimator.evidence.run import Result
-from estimator.report.figures import GAP, MINUS, fixed, number, share
+from estimator.report.figures import GAP, MINUS, fixed, number
+from estimator.report.method_words import band_table, method_answer, method_note, method_table
 from estimator.report.rows import Rows, as_text
 
 QUESTION = "Why trust this?"
@@ -179,55 +180,6 @@ def _difference(result: Result) -> str:
     return f"+{text}" if result.difference > 0 and text.strip("0.,") else text
 
 
-def method_answer(run: MethodRun) -> str:
-    """How far the heat saved is from the reference, on climates the method was not fitted on."""
-    fresh = [row for row in run.climates if not row.fitted]
-    real = [row for row in run.climates if not row.invented]
-    return (
-        f"Heat saved is within {_percent(max(r.nineteen_in_twenty for r in fresh))} of ISO 13790’s hourly method "
-        f"in 19 of 20 random homes, on {len(fresh)} invented climates it was not fitted on, and within "
-        f"{_percent(max(r.nineteen_in_twenty for r in real))} on the {len(real)} real years it was fitted on"
-    )
-
-
-def method_note(run: MethodRun) -> str:
-    """What that comparison is, and what it leaves out."""
-    high = [row.demand_bias for row in run.climates]
-    worst = max(run.climates, key=lambda row: row.worst)
-    return (
-        f"The worst home of all differs by {_percent(worst.worst)}, in {worst.climate}. "
-        f"{number(run.homes)} random homes on each climate; reference: {run.reference}, which ISO 52016-1 has replaced "
-        "since. Both methods get the same air hour by hour, so this says nothing about leakage or fans. It is a "
-        "comparison of two calculations, not with measured heat. The whole demand reads "
-        f"{share(min(high))} to {share(max(high))} above the reference, which counts the film of air on inner surfaces "
-        "as well: that is why answers here are savings. "
-        f"Run on {run.date} with: {run.command}."
-    )
-
-
-def method_table(run: MethodRun) -> Rows:
-    """Errors of the heat saved, climate by climate."""
-    return Rows(
-        caption="Difference in heat saved from the hourly reference",
-        head=("Climate", "Half of homes within", "19 of 20 within", "Worst home", "Middle, with its sign"),
-        rows=tuple(
-            (
-                f"{r.climate}{_kind(r)}",
-                *(_percent(error) for error in (r.median, r.nineteen_in_twenty, r.worst, r.bias)),
-            )
-            for r in run.climates
-        ),
-    )
-
-
-def _kind(row: MethodError) -> str:
-    return f" ({'invented' if row.invented else 'real'}{', fitted on it' if row.fitted else ''})"
-
-
-def _percent(fraction: float) -> str:
-    return f"{fixed(100.0 * fraction, decimals=1)}%"
-
-
 def text(results: Sequence[Result], run: MethodRun) -> str:
     """All of it for a terminal."""
     lines = [
@@ -240,7 +192,7 @@ def text(results: Sequence[Result], run: MethodRun) -> str:
         "",
     ]
     lines += [*as_text(overview(results)), "", method_answer(run) + ".", method_note(run), ""]
-    lines += [*as_text(method_table(run)), ""]
+    lines += [*as_text(method_table(run)), "", *as_text(band_table(run)), ""]
     for name, members in groups(results).items():
         lines += [group_title(name, members).upper()]
         for table in tables(members):

@@ -17,7 +17,7 @@ from estimator import Case
 from estimator.air import leakage, requirement
 from estimator.air.infiltration import Setting
 from estimator.climate.year import ClimateYear
-from estimator.corridor import AirYear, air_year, heat_demand, home_year
+from estimator.corridor import AirYear, HomeYear, air_year, heat_demand, home_year
 from estimator.survey.fill import filled
 from estimator.survey.numbers import (
     DuctConductances,
@@ -54,6 +54,12 @@ class Held:
     recovery: Array
     extract_reference: Array
     recovery_reference: Array
+    loss: Array  # kWh a year with the extract fan, of the hours colder outside than inside
+
+    @property
+    def met_by_heating(self) -> Array:
+        """Share of the loss that heating meets, with the extract fan."""
+        return self.extract / self.loss
 
     @property
     def saved(self) -> Array:
@@ -160,6 +166,7 @@ def held(homes: Sample, year: ClimateYear) -> Held:
     found: dict[str, Array] = {}
     for name, option in (("extract", homes.extract), ("recovery", homes.recovery)):
         air = air_year(homes.home, option, shared, top_up=True)
+        found.setdefault("loss", _loss(homes, air, shared))  # of the extract fan, which is first
         heat = heat_demand(homes.home, option, shared, step=year.weight, top_up=True)
         found[name] = to_kwh(heat)[:, 0]
         found[f"{name}_reference"] = heating_need(
@@ -171,6 +178,12 @@ def held(homes: Sample, year: ClimateYear) -> Held:
             solar_gains=shared.gain - homes.home.internal_gains,
         )
     return Held(**found)
+
+
+def _loss(homes: Sample, air: AirYear, shared: HomeYear) -> Array:
+    """kWh a year that leave through fabric and air while it is colder outside."""
+    per_kelvin = homes.home.fabric_loss + shared.heat_capacity * air.delivered
+    return np.asarray(to_kwh(np.sum(per_kelvin * np.maximum(shared.temp_difference, 0.0), axis=-1)))
 
 
 def _coefficient(homes: Sample, option: OptionNumbers, air: AirYear, heat_capacity: float) -> Array:

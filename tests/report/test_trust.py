@@ -10,7 +10,6 @@ import pytest
 
 from estimator.__main__ import main
 from estimator.evidence.checks import SURENESS
-from estimator.evidence.method import method_run
 from estimator.evidence.run import Result, run_all
 from estimator.report import trust
 from estimator.report.rows import Rows, as_text
@@ -74,15 +73,6 @@ def test_ours_is_shown_finer_than_printed(printed: str, ours: float, shown: str)
     found = dataclasses.replace(RESULTS[0], case=case, ours=ours, tolerance=case.tolerance)
     (table,) = trust.tables([found])
     assert table.rows[0][2] == shown
-
-
-def test_method_error_is_that_of_climates_it_was_not_fitted_on() -> None:
-    run = method_run()
-    worst = max(100 * row.nineteen_in_twenty for row in run.climates if not row.fitted)
-    assert f"within {worst:.1f}%" in trust.method_answer(run)
-    assert run.date in trust.method_note(run)
-    assert f"{max(100 * row.worst for row in run.climates):.1f}%" in trust.method_note(run)
-    assert len(trust.method_table(run).rows) == len(run.climates)
 
 
 def test_the_command_prints_all_of_it(capsys: pytest.CaptureFixture[str]) -> None:

@@ -6,7 +6,7 @@ import streamlit as st
 
 from estimator.evidence.method import method_run
 from estimator.evidence.run import Result, run_all
-from estimator.report import trust
+from estimator.report import method_words, trust
 from estimator.ui import style, tables
 from estimator.ui.fields import escaped
 
@@ -32,10 +32,10 @@ def page() -> None:
     with right:
         style.finding("What is not verified")
         style.small(*trust.NOT_VERIFIED)
-    style.finding(trust.method_answer(run))
-    style.small(trust.method_note(run))
-    with st.expander("Climate by climate"):
-        tables.show(trust.method_table(run))
+    style.finding(method_words.method_answer(run))
+    style.small(method_words.method_note(run))
+    with st.expander("Climate by climate, and by how much the heating has to do"):
+        tables.show(method_words.method_table(run), method_words.band_table(run))
     style.finding("Every value, and where it is printed")
     for name, members in trust.groups(results).items():
         with st.expander(trust.group_title(name, members)):
