@@ -8,6 +8,7 @@ from estimator.report import charts, findings, ledger
 from estimator.report.answer import TODAY, answer
 from estimator.report.document import STATEMENT
 from estimator.report.fresh_air import in_words
+from estimator.report.method_words import method_error_in_words
 from estimator.report.remarks import remarks
 from estimator.report.ribbon import TITLE, ribbon
 from estimator.report.sentence import as_html, case_sentence
@@ -35,7 +36,7 @@ def page() -> None:
         inputs(found.middle.estimate, found.span)
     style.small(*(f"{words[:1].upper()}{words[1:]}" for words in remarks(found.middle)))
     _charts(found, option)
-    _small_print(found)
+    _small_print(found, option)
 
 
 def _chosen(found: Outcome) -> str:
@@ -86,11 +87,12 @@ def _charts(found: Outcome, option: str) -> None:
                     st.markdown(escaped(words))
 
 
-def _small_print(found: Outcome) -> None:
+def _small_print(found: Outcome, option: str) -> None:
     done = found.middle.estimate
     style.small(
         f"Prices: {done.case.prices.dated}. Weather: {done.year.name}, {done.year.source}.",
         f"The range is that of the home's leakage alone: {found.span.words}.",
+        method_error_in_words(done, found.comparison(option, "baseline")),
         STATEMENT,
     )
 
