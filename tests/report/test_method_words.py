@@ -9,7 +9,7 @@ import pytest
 from estimator import Case, load_year, run
 from estimator.compare import Result
 from estimator.evidence.method import band_of, met_by_heating, method_error, method_run
-from estimator.inputs.case import Heating
+from estimator.inputs.heating import Heating
 from estimator.report import method_words
 
 RUN = method_run()
