@@ -5,7 +5,6 @@ The site's half of an estimate: hours and peaks beside the yearly sums. For one 
 
 from __future__ import annotations
 
-import dataclasses
 from dataclasses import dataclass
 from typing import Any
 
@@ -15,6 +14,7 @@ from estimator.air import certificate, condensate, moist
 from estimator.air.recovery import Recovered
 from estimator.corridor import fan_power, recovered
 from estimator.estimate import Estimate, OptionYear
+from estimator.frost_ways import Frost, frost
 from estimator.points_lost import Step, YearlyWorth, duct_worth, efficiency_steps
 from estimator.survey.numbers import State
 from estimator.units import (
@@ -22,38 +22,17 @@ from estimator.units import (
     HOURS_PER_DAY,
     SECONDS_PER_HOUR,
     Array,
+    from_m3h,
     from_mm,
     from_percent,
-    to_kwh,
     to_m3h,
 )
 
 MAINS = 230.0  # V
 # Rating often seen on a fused spur in the United Kingdom; common practice, no source. A question for the electrician.
 SPUR = 13.0  # A
-# Below this many hours a year a pre-heater hardly ever acts; assumed: about two days in all.
-HARDLY_EVER = 50.0  # h
-# Vapour given off in a home, between dry and moist occupation of BS 5250; from memory.
-MOISTURE_PER_PERSON = 2.0  # kg a day
-# Extract air of a moist home, for the drain at its worst; assumed.
-MOIST_AIR = 0.6  # share of saturation
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Frost:
-    """When intake air reaches the exchanger below the set point, in ordinary use.
-
-    hours: a year; electricity: of the pre-heater [kWh a year], nil for other protection; coldest: such air in the
-    coldest hour [°C]; peak: of the pre-heater [W], in any state; needed: whether the climate asks for protection.
-    """
-
-    protection: str
-    set_point: float
-    hours: float
-    electricity: float
-    coldest: float
-    peak: float
-    needed: bool
+# Night for a bedroom: from ten in the evening to six in the morning, standard time; assumed.
+NIGHT_FROM, NIGHT_HOURS = 22.0, 8.0  # h
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,17 +46,26 @@ class Drain:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SupplyAir:
-    """Outdoor air and the air that the unit brings into the rooms in ordinary use [°C]: coldest hour, coldest day."""
+    """Outdoor air and the air that the unit brings into the rooms in ordinary use [°C]: coldest hour, day and night.
+
+    What comes through a wall ventilator is outdoor air as it is.
+    """
 
     outdoors_hour: float
     supply_hour: float
     outdoors_day: float
     supply_day: float
+    outdoors_night: float
+    supply_night: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Installed:
-    """The installer's figures for one option. W, A, m/s, hours a year."""
+    """The installer's figures for one option. W, A, m/s, hours a year.
+
+    in_hand: what the unit can move beyond its highest state [m³/s]; humidity: mean share of saturation indoors in the
+    hours with heat, with this option and with the baseline; sound: declared by the maker [dB(A)], None if not known.
+    """
 
     outside_certificate: tuple[str, ...]  # flows that the certificate says nothing of, in words
     steps: tuple[Step, ...]
@@ -90,20 +78,23 @@ class Installed:
     spur_suffices: bool
     velocity: float
     velocity_boost: float
+    in_hand: float
     bypass_hours: float
+    humidity: float
+    humidity_baseline: float
+    sound: float | None
 
 
-def installed(done: Estimate, name: str, *, moisture: float | None = None) -> Installed | None:
-    """The installer's figures; None for an option without an exchanger.
-
-    moisture: vapour given off in the home [kg a day], by people where left out.
-    """
+def installed(done: Estimate, name: str) -> Installed | None:
+    """The installer's figures; None for an option without an exchanger."""
     option = done.options[name]
     running = _running(done, option)
     if not running:
         return None
     peak = max(float(np.max(fan_power(option.numbers, state) + back.preheater)) for state, back in running)
     peak += float(np.squeeze(option.numbers.standby))
+    unit, flows = done.case.options[name].unit, done.case.options[name].flows
+    set_flows = (flows.supply, flows.extract, flows.boost_flow)
     moved = [_moved(state) for state, _ in running]
     bore = float(from_mm(done.case.options[name].ducts.bore or np.nan))
     idle = (np.squeeze(option.heat.heat) == 0.0) & (np.squeeze(done.shared.temp_difference) > 0.0)
@@ -111,15 +102,19 @@ def installed(done: Estimate, name: str, *, moisture: float | None = None) -> In
         outside_certificate=_outside_certificate(option, moved),
         steps=efficiency_steps(done, name),
         worth=duct_worth(done, name),
-        frost=_frost(done, name, running),
+        frost=frost(done, name),
         supply_air=_supply_air(done, running[0][1]),
-        drain=_drain(done, option, running, moisture=moisture),
+        drain=_drain(done, option, running),
         electrical_peak=peak,
         current_peak=peak / MAINS,
         spur_suffices=peak / MAINS <= SPUR,
         velocity=duct_velocity(moved[0], bore=bore),
         velocity_boost=duct_velocity(max(moved), bore=bore),
+        in_hand=float(from_m3h((unit.largest_flow or 0.0) - max(flow or 0.0 for flow in set_flows))),
         bypass_hours=float(np.sum(idle)) * done.year.weight,
+        humidity=winter_humidity(done, option),
+        humidity_baseline=winter_humidity(done, done.options[done.case.baseline]),
+        sound=unit.sound,
     )
 
 
@@ -156,30 +151,6 @@ def _running(done: Estimate, option: OptionYear) -> list[tuple[State, Recovered]
     return [(state, back) for state, back in states if back is not None]
 
 
-def _frost(done: Estimate, name: str, running: list[tuple[State, Recovered]]) -> Frost:
-    unit, numbers = done.case.options[name].unit, done.options[name].numbers
-    set_point = float(unit.frost_set_point or 0.0)
-    unprotected = dataclasses.replace(numbers, preheat_to=None, throttle_at=None, post_heat_to=None)
-    ordinary = recovered(done.home, unprotected, running[0][0], done.shared)
-    entering = np.squeeze(ordinary.entering if ordinary else np.nan)
-    heated = dataclasses.replace(numbers, post_heat_to=None)
-    power = [
-        (float(np.squeeze(state.share)), back.preheater)
-        for state, _ in running
-        if (back := recovered(done.home, heated, state, done.shared)) is not None
-    ]
-    hours = float(np.sum(entering < set_point)) * done.year.weight
-    return Frost(
-        protection=str(unit.frost),
-        set_point=set_point,
-        hours=hours,
-        electricity=float(to_kwh(sum(share * np.sum(watts) for share, watts in power) * done.year.weight)),
-        coldest=float(np.min(entering)),
-        peak=max(float(np.max(watts)) for _, watts in power),
-        needed=hours > HARDLY_EVER,
-    )
-
-
 def _supply_air(done: Estimate, ordinary: Recovered) -> SupplyAir:
     outdoors = done.year.temp_air
     supplied = np.broadcast_to(np.squeeze(ordinary.supplied), outdoors.shape)
@@ -187,31 +158,55 @@ def _supply_air(done: Estimate, ordinary: Recovered) -> SupplyAir:
     days = outdoors.reshape(int(DAYS_PER_YEAR), -1).mean(axis=-1)
     day = int(np.argmin(days))
     rows = slice(*(int(bound * HOURS_PER_DAY / done.year.weight) for bound in (day, day + 1)))
+    nights, brought = (_nights(hourly, step=done.year.weight) for hourly in (outdoors, supplied))
+    night = int(np.argmin(nights))
     return SupplyAir(
         outdoors_hour=float(outdoors[hour]),
         supply_hour=float(supplied[hour]),
         outdoors_day=float(days[day]),
         supply_day=float(np.mean(supplied[rows])),
+        outdoors_night=float(nights[night]),
+        supply_night=float(brought[night]),
     )
 
 
-def _drain(
-    done: Estimate, option: OptionYear, running: list[tuple[State, Recovered]], *, moisture: float | None
-) -> Drain:
-    """Room air holds what all the air of the hour leaves in it; the bound holds it at `MOIST_AIR` in all hours."""
+def _nights(hourly: Array, *, step: float) -> Array:
+    """Mean of each night of the year, the one of 31 December running into 1 January."""
+    first, rows = int(NIGHT_FROM / step), max(1, int(NIGHT_HOURS / step))
+    return np.asarray(np.roll(hourly, -first).reshape(int(DAYS_PER_YEAR), -1)[:, :rows].mean(axis=-1))
+
+
+def _room_vapour(done: Estimate, option: OptionYear) -> Array:
+    """Vapour in room air by rows [kg/kg dry air]: what all the air of the hour leaves in it."""
     year, temp_in = done.year, float(np.squeeze(done.home.temp_in))
-    a_day = MOISTURE_PER_PERSON * float(done.case.home.people or 0.0) if moisture is None else moisture
     outdoor = condensate.outdoor_vapour(
         year.temp_air, relative_humidity=from_percent(year.relative_humidity), pressure=year.pressure
     )
-    vapour = condensate.room_vapour(
-        outdoor,
-        moisture=a_day / (HOURS_PER_DAY * SECONDS_PER_HOUR),
-        air=condensate.dry_air_flow(np.squeeze(option.air.delivered), pressure=year.pressure),
-        temp_in=temp_in,
-        pressure=year.pressure,
+    return np.asarray(
+        condensate.room_vapour(
+            outdoor,
+            moisture=float(done.case.home.moisture or 0.0) / (HOURS_PER_DAY * SECONDS_PER_HOUR),
+            air=condensate.dry_air_flow(np.squeeze(option.air.delivered), pressure=year.pressure),
+            temp_in=temp_in,
+            pressure=year.pressure,
+        )
     )
-    moist_rooms = MOIST_AIR * moist.saturation_pressure(temp_in)
+
+
+def winter_humidity(done: Estimate, option: OptionYear) -> float:
+    """Mean share of saturation indoors over the hours with heat; over all hours where there are none."""
+    share = moist.relative_humidity(
+        float(np.squeeze(done.home.temp_in)), humidity_ratio=_room_vapour(done, option), pressure=done.year.pressure
+    )
+    heated = np.squeeze(option.heat.heat) > 0.0
+    return float(np.mean(share[heated] if np.any(heated) else share))
+
+
+def _drain(done: Estimate, option: OptionYear, running: list[tuple[State, Recovered]]) -> Drain:
+    """Room air holds what all the air of the hour leaves in it; the bound holds a moist home's in all hours."""
+    year, temp_in = done.year, float(np.squeeze(done.home.temp_in))
+    vapour = _room_vapour(done, option)
+    moist_rooms = from_percent(done.case.home.moist_air) * moist.saturation_pressure(temp_in)
     bound = np.maximum(vapour, moist.humidity_ratio(moist_rooms, pressure=year.pressure))
     hourly = [
         (float(np.squeeze(state.share)), *_dripped(done, state, back, (vapour, bound))) for state, back in running

@@ -10,7 +10,7 @@ from typing import Annotated
 
 from estimator.inputs.quantity import STRICT, Entry, Quantity
 
-_LONGEST = 600
+_LONGEST = 1500
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -20,7 +20,7 @@ from estimator.inputs.quantity import Tag
 from estimator.units import to_m3h
 
 # A throttled supply keeps the exhaust, not the intake, from freezing.
-_THROTTLED_EXHAUST = Known(1.0, "assumed", "exhaust kept above freezing; common practice, no source")
+THROTTLED_EXHAUST = Known(1.0, "assumed", "exhaust kept above freezing; common practice, no source")
 # Parts of the cost that arise once, when an option is fitted.
 _FITTING = ("kit", "ducts", "people", "days", "electrical", "commissioning", "making_good")
 
@@ -234,7 +234,7 @@ def option_gaps(option: Option, home: Home, air: AirNeed) -> dict[str, Known]:
     both_given = option.flows.supply is not None and option.flows.extract is not None
     own = {"flows.imbalance": _typical(0.0, "supply and extract, both given")} if both_given else {}
     if option.unit.frost == "throttle":
-        own["unit.frost_set_point"] = _THROTTLED_EXHAUST
+        own["unit.frost_set_point"] = THROTTLED_EXHAUST
     return {
         **own,
         "flows.supply": _typical(_scalar(np.asarray(supply)), how),

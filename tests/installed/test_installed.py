@@ -47,33 +47,33 @@ def test_a_preheater_is_hardly_needed_on_the_coast_and_wanted_on_the_plain() -> 
     coast, plain = default_sheet("Mild coast").frost, default_sheet("Cold plain").frost
     assert coast.hours < 10.0
     assert not coast.needed
-    assert coast.electricity == pytest.approx(0.0, abs=1.0)
+    assert coast.chosen.electricity == pytest.approx(0.0, abs=1.0)
     assert plain.hours > 1000.0
     assert plain.needed
-    assert plain.electricity > 200.0
+    assert plain.chosen.electricity > 200.0
 
 
 def test_without_an_intake_duct_frost_hours_are_those_of_the_weather() -> None:
     year = year_of("Cold plain")
     frost = sheet(**PLAIN).frost
     assert frost.hours == np.count_nonzero(year.temp_air < -3.0)
-    assert frost.coldest == pytest.approx(float(np.min(year.temp_air)))
+    assert frost.entering == pytest.approx(float(np.min(year.temp_air)))
 
 
 def test_the_preheater_of_the_coldest_hour() -> None:
     """100 m³/h lifted from -26 to -3 °C: 100/3600 × 1.204 × 1006 × 23 = 773.8 W, at the pressure of sea level."""
     frost = sheet(**PLAIN, flows__supply=100.0, flows__extract=100.0).frost
-    assert frost.coldest == pytest.approx(-26.0, abs=0.05)
+    assert frost.entering == pytest.approx(-26.0, abs=0.05)
     pressure = float(np.mean(year_of("Cold plain").pressure))
-    assert frost.peak == pytest.approx(773.8 * pressure / 101_325.0, rel=2e-3)
-    assert sheet(**PLAIN, unit__frost="none").frost.electricity == 0.0
+    assert frost.chosen.coldest == pytest.approx(0.7738 * pressure / 101_325.0, rel=2e-3)
+    assert sheet(**PLAIN, unit__frost="none").frost.chosen.electricity == 0.0
 
 
 def test_electricity_of_the_preheater_is_that_of_the_estimate() -> None:
     done = done_with()
     found = installed(done, "recovery")
     assert found is not None
-    assert found.frost.electricity == pytest.approx(done.options["recovery"].frost_electricity, rel=1e-12)
+    assert found.frost.chosen.electricity == pytest.approx(done.options["recovery"].frost_electricity, rel=1e-12)
 
 
 def test_bare_unit_supplies_its_share_of_the_difference() -> None:
@@ -149,7 +149,7 @@ def test_more_moisture_drips_more_and_never_more_than_was_given_off() -> None:
     tight = estimate(with_values(done.case, {"leakage.measure": "n50", "leakage.value": 1.0}), done.year)
     drains = []
     for moisture in (2.0, 8.0, 15.0):
-        found = installed(tight, "recovery", moisture=moisture)
+        found = installed(estimate(with_values(tight.case, {"home.moisture": moisture}), tight.year), "recovery")
         assert found is not None
         drains.append(found.drain)
         assert found.drain.yearly <= moisture * 365.0
@@ -165,6 +165,34 @@ def test_no_heat_and_colder_outdoors_are_the_hours_of_the_bypass() -> None:
     heat, outdoors = np.squeeze(done.options["recovery"].heat.heat), done.year.temp_air
     assert found.bypass_hours == np.count_nonzero((heat <= 0.0) & (outdoors < float(np.squeeze(done.home.temp_in))))
     assert found.bypass_hours > 0.0
+
+
+def test_a_bedroom_gets_outdoor_air_through_the_wall_and_warm_air_through_the_unit() -> None:
+    """From the weather itself: the coldest of all eight hours from ten in the evening, the year closed on itself."""
+    year = year_of("Cold plain")
+    twice = np.concatenate([year.temp_air, year.temp_air])
+    coldest = min(float(np.mean(twice[day * 24 + 22 : day * 24 + 30])) for day in range(365))
+    air = sheet(**PLAIN, unit__frost="none").supply_air
+    assert air.outdoors_night == pytest.approx(coldest, abs=1e-9)
+    indoors = float(np.squeeze(done_with().home.temp_in))
+    assert air.supply_night == pytest.approx(coldest + 0.82 * (indoors - coldest), rel=1e-9)
+
+
+def test_a_home_with_more_moisture_is_damper_and_never_above_saturation() -> None:
+    done = done_with("Mild coast")
+    shares = []
+    for moisture in (2.0, 8.0, 60.0):
+        found = installed(estimate(with_values(done.case, {"home.moisture": moisture}), done.year), "recovery")
+        assert found is not None
+        shares.append(found.humidity)
+        assert 0.0 < found.humidity <= 1.0
+    assert shares[0] < shares[1] < shares[2]
+
+
+def test_what_is_in_hand_is_the_largest_flow_beyond_boost() -> None:
+    """By hand: 200 of 260 m³/h."""
+    flows: dict[str, Any] = {"flows__supply": 120.0, "flows__extract": 120.0, "flows__boost_flow": 200.0}
+    assert sheet(**flows, unit__largest_flow=260.0).in_hand * 3600.0 == pytest.approx(60.0)
 
 
 @pytest.mark.parametrize("kind", ["continuous extract", "loft supply", "natural ventilation"])
