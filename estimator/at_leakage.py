@@ -14,14 +14,16 @@ from typing import Any
 import numpy as np
 
 from estimator.air import joining, leakage
+from estimator.bills import bills
 from estimator.climate.year import ClimateYear
 from estimator.corridor import HomeYear, air_year, heat_year, home_year
-from estimator.estimate import option_capital, option_upkeep
+from estimator.costs import option_capital, option_upkeep
 from estimator.inputs.case import Case
-from estimator.money import carbon, energy, worth
+from estimator.money import worth
+from estimator.supply import Supply, supply
 from estimator.survey.fill import filled
 from estimator.survey.numbers import HomeNumbers, home_numbers, option_numbers
-from estimator.units import HOURS_PER_YEAR, Array, from_hundredths, from_m3h, from_percent, to_kwh, to_m3h
+from estimator.units import Array, from_m3h, to_m3h
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -32,6 +34,7 @@ class Ground:
     year: ClimateYear
     home: HomeNumbers
     shared: HomeYear
+    supply: Supply
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -71,7 +74,7 @@ def ground(case: Case, year: ClimateYear) -> Ground:
     """The case surveyed once and the weather read once."""
     whole = filled(case).case
     home = home_numbers(whole)
-    return Ground(case=whole, year=year, home=home, shared=home_year(home, year))
+    return Ground(case=whole, year=year, home=home, shared=home_year(home, year), supply=supply(whole, year))
 
 
 def areas_of(q50: Array, case: Case) -> Array:
@@ -88,25 +91,19 @@ def option_at(place: Ground, name: str, q50: Array, *, join: Callable[..., Any] 
     home = dataclasses.replace(place.home, leakage_area=areas_of(q50, case))
     air = air_year(home, numbers, place.shared, top_up=home.top_up and name != case.today, join=join)
     heat = heat_year(home, numbers, place.shared, air, step=step)
-    useful = to_kwh(np.sum(heat.heat, axis=-1) * step)
-    electricity = to_kwh(np.squeeze(air.fans) * HOURS_PER_YEAR) + to_kwh(np.sum(air.preheater, axis=-1) * step)
-    fuel = energy.fuel_energy(useful, efficiency=from_percent(_known(case.heating.efficiency)))
-    prices = case.prices
-    bill = fuel * from_hundredths(_known(prices.fuel)) + electricity * from_hundredths(_known(prices.electricity))
-    burnt = carbon.emission(fuel, factor=_known(prices.fuel_carbon))
-    drawn = carbon.emission(electricity, factor=_known(prices.electricity_carbon))
+    year = bills(place.supply, heat=heat.heat, fans=air.fans, preheater=air.preheater)
     recovers = bool(np.any(numbers.effectiveness > 0.0))
     through = np.mean(air.balanced, axis=-1) / np.mean(air.delivered, axis=-1)
     return OptionAt(
-        heat=useful,
-        electricity=electricity,
-        bill=bill,
-        carbon=burnt + drawn,
+        heat=year.useful_heat[:, 0],
+        electricity=(year.fans + year.frost)[:, 0],
+        bill=(year.heat_bill + year.ventilation_bill)[:, 0],
+        carbon=(year.heat_carbon + year.ventilation_carbon)[:, 0],
         own_air=to_m3h(np.mean(air.envelope + air.balanced, axis=-1)),
         short=np.mean(air.short, axis=-1),
         through_exchanger=through if recovers else np.zeros_like(through),
-        capital=option_capital(option.cost),
-        upkeep=option_upkeep(option.cost),
+        capital=float(np.squeeze(option_capital(option.cost))),
+        upkeep=float(np.squeeze(option_upkeep(option.cost))),
     )
 
 

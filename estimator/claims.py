@@ -10,8 +10,8 @@ from typing import Literal
 
 import numpy as np
 
+from estimator.costs import option_capital
 from estimator.draws import Difference, Ground
-from estimator.estimate import option_capital
 from estimator.levers import Needed, best_guess, moved
 from estimator.money import worth
 from estimator.sure import Sure, spread

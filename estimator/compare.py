@@ -10,6 +10,7 @@ from estimator.climate.year import ClimateYear
 from estimator.estimate import Estimate, OptionYear, estimate
 from estimator.inputs.case import Case
 from estimator.money import energy, worth
+from estimator.plan import Plan, plan
 from estimator.units import from_hundredths, from_percent
 
 
@@ -36,6 +37,7 @@ class Comparison:
     heat_per_extra_electricity: float
     break_even_heat_per_electricity: float
     extra_fresh_air: float
+    plan: Plan
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -62,7 +64,7 @@ def run(case: Case, year: ClimateYear) -> Result:
 
 def compared(done: Estimate, base: OptionYear, option: OptionYear) -> Comparison:
     """One option against one baseline of the same estimate."""
-    prices, life = done.case.prices, done.case.worth.life
+    life = done.case.worth.life
     bill_saving = base.household_bill - option.household_bill
     extra_upkeep = option.upkeep - base.upkeep
     net_saving = bill_saving - extra_upkeep
@@ -87,15 +89,21 @@ def compared(done: Estimate, base: OptionYear, option: OptionYear) -> Comparison
         simple_payback=float(worth.simple_payback(net_capital, net_saving=net_saving)),
         life=life,
         heat_per_extra_electricity=heat_saved / extra_electricity if extra_electricity else float("nan"),
-        break_even_heat_per_electricity=float(
-            energy.break_even_ratio(
-                from_hundredths(_known(prices.electricity)),
-                price_fuel=from_hundredths(_known(prices.fuel)),
-                efficiency=from_percent(_known(done.case.heating.efficiency)),
-            )
-        ),
+        break_even_heat_per_electricity=_break_even(done, option),
         extra_fresh_air=float(np.mean(option.air.delivered) - np.mean(base.air.delivered)),
+        plan=plan(option.yearly, baseline=base.yearly),
     )
+
+
+def _break_even(done: Estimate, option: OptionYear) -> float:
+    """Heat [kWh] that a kWh of electricity must save, at the mean prices that this option pays for both."""
+    prices, heating = done.case.prices, done.case.heating
+    electricity = from_hundredths(_known(prices.electricity))
+    heat = from_hundredths(_known(prices.fuel)) / from_percent(_known(heating.efficiency))
+    if done.supply.by_row or done.supply.shared:
+        electricity = option.ventilation_bill / option.electricity if option.electricity > 0.0 else electricity
+        heat = option.heat_bill / option.heating_demand if option.heating_demand > 0.0 else heat
+    return float(energy.break_even_ratio(electricity, price_fuel=heat, efficiency=1.0))
 
 
 def _known(value: float | None) -> float:

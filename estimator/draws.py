@@ -7,25 +7,28 @@ consecutive hours. One case serves all options alike: the same house, winter, pr
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
 
 import numpy as np
 
+from estimator.bills import bills
 from estimator.climate.shorten import shortened
 from estimator.climate.year import ClimateYear
 from estimator.corridor import air_year, heat_year, home_year
+from estimator.costs import option_capital, option_upkeep
 from estimator.inputs.case import Case
-from estimator.inputs.cost import Cost
 from estimator.inputs.places import value_at, with_values
 from estimator.leak_range import leakage_span
-from estimator.money import carbon, energy, worth
+from estimator.money import worth
+from estimator.plan import Plan, Yearly, plan, terms, yearly
+from estimator.supply import supply
 from estimator.survey.fill import filled
 from estimator.survey.numbers import home_numbers, option_numbers
 from estimator.survey.ranges import WEATHER, Range, ranges
-from estimator.units import HOURS_PER_YEAR, Array, from_hundredths, from_percent, to_kwh
+from estimator.units import Array
 
 HOURS_PER_BLOCK = 6
 # Rows of all homes handled at once: what fits the second level of a processor's cache.
@@ -34,6 +37,9 @@ _ROWS_AT_ONCE = 48_000
 _WEATHER: Mapping[str, tuple[float, Callable[[Any, Any], Any]]] = MappingProxyType(
     {"weather.temp_air": (0.0, np.add), "weather.wind_speed": (1.0, np.multiply)}
 )
+
+
+_BY_YEAR = ("later", "embodied", "grid_factor")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -57,6 +63,7 @@ class Outcome:
     capital: Array
     upkeep: Array
     efficiency: Array  # heat recovered less pre-heater, over the heat of the balanced flow, in hours with heat
+    yearly: Yearly  # the same year as the years after it are counted from
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -69,6 +76,7 @@ class Difference:
     net_capital: Array  # money
     payback: Array  # years, infinite where nothing is saved
     efficiency: Array  # of the option, 0 to 1
+    plan: Plan  # over the years, (n, years + 1)
 
 
 def ground(case: Case, year: ClimateYear, *, hours_per_block: int = HOURS_PER_BLOCK) -> Ground:
@@ -105,7 +113,7 @@ def outcomes(
 ) -> dict[str, Outcome]:
     """The options named (all of them otherwise) in the cases `where`, places (n, inputs) as `places` gives them."""
     year = place.year if full_year else place.blocks
-    return _in_pieces(place.case, year, where.shape[0], names, lambda part: _moved(place, where[part]))
+    return _in_pieces(place.case, year, where.shape[0], names, lambda part: _moved(place, where[part]), place.year)
 
 
 def outcomes_with(
@@ -116,7 +124,7 @@ def outcomes_with(
     # Leakage stands as a column whatever moves, so that every flow is one of n homes.
     columns = {"leakage.value": np.full(count, value_at(case, "leakage.value")), **values}
     return _in_pieces(
-        case, year, count, names, lambda part: {path: column[part][:, None] for path, column in columns.items()}
+        case, year, count, names, lambda part: {path: column[part][:, None] for path, column in columns.items()}, year
     )
 
 
@@ -131,7 +139,18 @@ def difference(option: Outcome, *, baseline: Outcome) -> Difference:
         net_capital=net_capital,
         payback=np.asarray(worth.simple_payback(net_capital, net_saving=net_saving)),
         efficiency=option.efficiency,
+        plan=plan(option.yearly, baseline=baseline.yearly),
     )
+
+
+def some_cases(figures: Any, part: slice) -> Any:
+    """Some of the cases of a noun of arrays with cases on the first axis."""
+    if isinstance(figures, np.ndarray):
+        return figures[part]
+    if not dataclasses.is_dataclass(figures) or isinstance(figures, type):
+        return figures
+    names = [item.name for item in dataclasses.fields(figures)]
+    return dataclasses.replace(figures, **{name: some_cases(getattr(figures, name), part) for name in names})
 
 
 def _moved(place: Ground, where: Array) -> dict[str, Any]:
@@ -152,23 +171,49 @@ def _in_pieces(
     count: int,
     names: Iterable[str] | None,
     moved: Callable[[slice], Mapping[str, Any]],
+    hourly: ClimateYear,
 ) -> dict[str, Outcome]:
     wanted = tuple(case.options) if names is None else tuple(dict.fromkeys(names))
     size = max(1, _ROWS_AT_ONCE // year.rows)
     pieces: dict[str, list[Outcome]] = {name: [] for name in wanted}
     for first in range(0, count, size):
         part = slice(first, min(first + size, count))
-        for name, piece in _piece(case, year, wanted, moved(part), part.stop - first).items():
+        for name, piece in _piece(case, year, wanted, moved(part), part.stop - first, hourly).items():
             pieces[name].append(piece)
-    fields = [item.name for item in dataclasses.fields(Outcome)]
-    return {
-        name: Outcome(**{each: np.concatenate([getattr(piece, each) for piece in found]) for each in fields})
-        for name, found in pieces.items()
-    }
+    return {name: _joined(found) for name, found in pieces.items()}
+
+
+def _joined(pieces: Sequence[Any]) -> Any:
+    """Nouns of the same kind, each of some cases, as one of all of them; what is no array is the same in all."""
+    first = pieces[0]
+    if isinstance(first, np.ndarray):
+        return np.concatenate(pieces)
+    if not dataclasses.is_dataclass(first) or isinstance(first, type):
+        return first
+    names = [item.name for item in dataclasses.fields(first)]
+    return dataclasses.replace(first, **{name: _joined([getattr(piece, name) for piece in pieces]) for name in names})
+
+
+def _each(noun: Any, count: int) -> Any:
+    """A noun with every figure once for each of `count` cases; what goes by years keeps them on its last axis."""
+    found = {}
+    for item in dataclasses.fields(noun):
+        value = getattr(noun, item.name)
+        if dataclasses.is_dataclass(value):
+            value = _each(value, count)
+        elif isinstance(value, np.ndarray):
+            value = np.broadcast_to(value, (count, value.shape[-1]) if item.name in _BY_YEAR else (count,))
+        found[item.name] = value
+    return dataclasses.replace(noun, **found)
 
 
 def _piece(
-    case: Case, year: ClimateYear, wanted: tuple[str, ...], moved: Mapping[str, Any], count: int
+    case: Case,
+    year: ClimateYear,
+    wanted: tuple[str, ...],
+    moved: Mapping[str, Any],
+    count: int,
+    hourly: ClimateYear,
 ) -> dict[str, Outcome]:
     entries = {path: value for path, value in moved.items() if path not in _WEATHER}
     weather = {
@@ -179,57 +224,26 @@ def _piece(
     here, year = with_values(case, entries), dataclasses.replace(year, **weather)
     home = home_numbers(here)
     shared = home_year(home, year)
+    bought, on = supply(here, year, hourly=hourly), terms(here)
     found = {}
     for name in wanted:
         option = here.options[name]
         numbers = option_numbers(option)
         air = air_year(home, numbers, shared, top_up=home.top_up and name != case.today)
         heat = heat_year(home, numbers, shared, air, step=year.weight)
-        useful = to_kwh(np.sum(heat.heat, axis=-1, keepdims=True) * year.weight)
-        frost = to_kwh(np.sum(air.preheater, axis=-1, keepdims=True) * year.weight)
-        figures = {
-            "heat": useful,
-            "electricity": to_kwh(air.fans * HOURS_PER_YEAR) + frost,
-            "efficiency": heat.effective_efficiency,
-            "capital": _capital(option.cost),
-            "upkeep": worth.upkeep(
-                filter_sets=_known(option.cost.filter_sets),
-                filter_price=_known(option.cost.filter_price),
-                service=_known(option.cost.service),
-            ),
-        }
-        figures |= _bill_and_carbon(here, useful, figures["electricity"])
+        first = bills(bought, heat=heat.heat, fans=air.fans, preheater=air.preheater)
         found[name] = Outcome(
-            **{each: np.broadcast_to(value, (count, 1))[:, 0].copy() for each, value in figures.items()}
+            heat=_column(first.useful_heat, count),
+            electricity=_column(first.fans + first.frost, count),
+            bill=_column(first.heat_bill + first.ventilation_bill, count),
+            carbon=_column(first.heat_carbon + first.ventilation_carbon, count),
+            capital=_column(option_capital(option.cost), count),
+            upkeep=_column(option_upkeep(option.cost), count),
+            efficiency=_column(heat.effective_efficiency, count),
+            yearly=_each(yearly(option.cost, first, on=on, standing=name == case.today), count),
         )
     return found
 
 
-def _bill_and_carbon(case: Case, useful: Any, electricity: Any) -> dict[str, Any]:
-    prices = case.prices
-    fuel = energy.fuel_energy(useful, efficiency=from_percent(_known(case.heating.efficiency)))
-    return {
-        "bill": fuel * from_hundredths(_known(prices.fuel)) + electricity * from_hundredths(_known(prices.electricity)),
-        "carbon": carbon.emission(fuel, factor=_known(prices.fuel_carbon))
-        + carbon.emission(electricity, factor=_known(prices.electricity_carbon)),
-    }
-
-
-def _capital(cost: Cost) -> Any:
-    parts: Any = 0.0
-    for part in (cost.kit, cost.ducts, cost.electrical, cost.commissioning, cost.making_good):
-        parts = parts + _known(part)
-    return worth.capital(
-        parts=parts,
-        people=_known(cost.people),
-        days=_known(cost.days),
-        day_rate=_known(cost.day_rate),
-        vat_percent=_known(cost.vat),
-        grant=_known(cost.grant),
-    )
-
-
-def _known(value: Any) -> Any:
-    if value is None:
-        raise ValueError("an entry was left open: only a filled case can be drawn")
-    return value
+def _column(figure: Any, count: int) -> Array:
+    return np.broadcast_to(figure, (count, 1))[:, 0].copy()

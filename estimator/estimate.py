@@ -8,15 +8,15 @@ from typing import Any
 
 import numpy as np
 
+from estimator.bills import Bills, bills
 from estimator.climate.year import ClimateYear
 from estimator.corridor import AirYear, HeatYear, HomeYear, air_year, heat_year, home_year
+from estimator.costs import option_capital, option_upkeep
 from estimator.inputs.case import Case
-from estimator.inputs.catalogue import is_electric
-from estimator.inputs.cost import Cost
-from estimator.money import carbon, energy, tariffs, worth
+from estimator.plan import Terms, Yearly, terms, yearly
+from estimator.supply import Supply, supply
 from estimator.survey.fill import Filled, Origin, filled
 from estimator.survey.numbers import HomeNumbers, OptionNumbers, home_numbers, option_numbers
-from estimator.units import HOURS_PER_YEAR, from_hundredths, from_percent, to_kwh
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -44,6 +44,8 @@ class OptionYear:
     household_carbon: float
     capital: float
     upkeep: float
+    bills: Bills
+    yearly: Yearly
 
     @property
     def electricity(self) -> float:
@@ -60,6 +62,7 @@ class Estimate:
     year: ClimateYear
     home: HomeNumbers
     shared: HomeYear
+    supply: Supply
     options: Mapping[str, OptionYear]
 
 
@@ -72,86 +75,49 @@ def estimate(case: Case, year: ClimateYear) -> Estimate:
     whole = survey.case
     home = home_numbers(whole)
     shared = home_year(home, year)
-    options = {name: _option_year(name, whole, home, shared, year) for name in whole.options}
-    return Estimate(case=whole, origins=survey.origins, year=year, home=home, shared=shared, options=options)
+    bought, on = supply(whole, year), terms(whole)
+    return Estimate(
+        case=whole,
+        origins=survey.origins,
+        year=year,
+        home=home,
+        shared=shared,
+        supply=bought,
+        options={name: _option_year(name, whole, home, shared, year, bought, on) for name in whole.options},
+    )
 
 
-def _option_year(name: str, case: Case, home: HomeNumbers, shared: HomeYear, year: ClimateYear) -> OptionYear:
+def _option_year(
+    name: str, case: Case, home: HomeNumbers, shared: HomeYear, year: ClimateYear, bought: Supply, on: Terms
+) -> OptionYear:
     option = case.options[name]
     numbers = option_numbers(option)
-    step = year.weight
     air = air_year(home, numbers, shared, top_up=home.top_up and name != case.today)
-    heat = heat_year(home, numbers, shared, air, step=step)
-    fans = float(np.squeeze(to_kwh(air.fans * HOURS_PER_YEAR)))
-    frost = float(to_kwh(np.sum(air.preheater) * step))
-    useful = float(to_kwh(np.sum(heat.heat) * step))
-    prices, efficiency = case.prices, float(from_percent(_filled(case.heating.efficiency)))
-    fuel = float(energy.fuel_energy(useful, efficiency=efficiency))
-    hot_water = float(energy.fuel_energy(_filled(prices.hot_water), efficiency=efficiency))
-    price_electricity = float(from_hundredths(_filled(prices.electricity)))
-    price_fuel = float(from_hundredths(_filled(prices.fuel)))
-    household = tariffs.flat_bill(
-        prices.other_electricity + fans + frost,
-        price=price_electricity,
-        standing_per_day=from_hundredths(_filled(prices.electricity_standing)),
-    ) + tariffs.flat_bill(
-        fuel + hot_water,
-        price=price_fuel,
-        standing_per_day=0.0 if is_electric(case.heating.fuel) else from_hundredths(_filled(prices.fuel_standing)),
-    )
-    factor_electricity, factor_fuel = _filled(prices.electricity_carbon), _filled(prices.fuel_carbon)
+    heat = heat_year(home, numbers, shared, air, step=year.weight)
+    first_year = bills(bought, heat=heat.heat, fans=air.fans, preheater=air.preheater)
     return OptionYear(
         name=name,
         label=option.label or name,
         numbers=numbers,
         air=air,
         heat=heat,
-        heating_demand=useful,
-        fan_electricity=fans,
-        frost_electricity=frost,
-        fuel_energy=fuel,
-        hot_water_fuel=hot_water,
-        heat_bill=fuel * price_fuel,
-        ventilation_bill=(fans + frost) * price_electricity,
-        household_bill=float(household),
-        heat_carbon=float(carbon.emission(fuel, factor=factor_fuel)),
-        ventilation_carbon=float(carbon.emission(fans + frost, factor=factor_electricity)),
-        household_carbon=float(
-            carbon.emission(fuel + hot_water, factor=factor_fuel)
-            + carbon.emission(prices.other_electricity + fans + frost, factor=factor_electricity)
-        ),
-        capital=option_capital(option.cost),
-        upkeep=option_upkeep(option.cost),
+        heating_demand=_one(first_year.useful_heat),
+        fan_electricity=_one(first_year.fans),
+        frost_electricity=_one(first_year.frost),
+        fuel_energy=_one(first_year.first_energy + first_year.second_energy),
+        hot_water_fuel=_one(first_year.hot_water),
+        heat_bill=_one(first_year.heat_bill),
+        ventilation_bill=_one(first_year.ventilation_bill),
+        household_bill=_one(first_year.household_bill),
+        heat_carbon=_one(first_year.heat_carbon),
+        ventilation_carbon=_one(first_year.ventilation_carbon),
+        household_carbon=_one(first_year.household_carbon),
+        capital=_one(option_capital(option.cost)),
+        upkeep=_one(option_upkeep(option.cost)),
+        bills=first_year,
+        yearly=yearly(option.cost, first_year, on=on, standing=name == case.today),
     )
 
 
-def option_capital(cost: Cost) -> float:
-    """Cost of fitting an option [money] from its filled parts."""
-    parts = sum(_filled(part) for part in (cost.kit, cost.ducts, cost.electrical, cost.commissioning, cost.making_good))
-    return float(
-        worth.capital(
-            parts=parts,
-            people=_filled(cost.people),
-            days=_filled(cost.days),
-            day_rate=_filled(cost.day_rate),
-            vat_percent=_filled(cost.vat),
-            grant=_filled(cost.grant),
-        )
-    )
-
-
-def option_upkeep(cost: Cost) -> float:
-    """Yearly upkeep of an option [money/year] from its filled parts."""
-    return float(
-        worth.upkeep(
-            filter_sets=_filled(cost.filter_sets),
-            filter_price=_filled(cost.filter_price),
-            service=_filled(cost.service),
-        )
-    )
-
-
-def _filled(value: Any) -> Any:
-    if value is None:
-        raise ValueError("an entry was left open: only a filled case can be estimated")
-    return value
+def _one(figure: Any) -> float:
+    return float(np.squeeze(figure))

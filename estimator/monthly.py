@@ -8,19 +8,16 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from estimator.bills import by_row
 from estimator.corridor import HomeYear
 from estimator.estimate import Estimate, OptionYear
 from estimator.heat import demand
-from estimator.inputs.catalogue import is_electric
-from estimator.money import carbon, energy, tariffs
+from estimator.supply import supply
 from estimator.units import (
     HOURS_PER_DAY,
     HOURS_PER_YEAR,
     MONTH_DAYS,
     Array,
-    from_hundredths,
-    from_percent,
-    to_kwh,
     to_m3h,
 )
 
@@ -29,8 +26,8 @@ from estimator.units import (
 class Months:
     """Twelve figures of each quantity: flows are means, energies kWh, money in the case's currency, carbon kg.
 
-    The household's other electricity and hot water fall on the months by their days. Balance temperature is NaN in a
-    month without heat, effective efficiency nil.
+    The household's other electricity and hot water fall on the months by their days, or by its profile where the bill
+    depends on the hour. Balance temperature is NaN in a month without heat, effective efficiency nil.
     """
 
     air_delivered_m3h: Array
@@ -63,25 +60,11 @@ def month_sums(values: Any, rows: int) -> Any:
 
 def months(done: Estimate, option: OptionYear) -> Months:
     """The year of one option of an estimate, month by month."""
-    rows, step = done.year.rows, done.year.weight
-    air, heat, case = option.air, option.heat, done.case
+    rows, air, heat = done.year.rows, option.air, option.heat
     counted = month_sums(np.ones(rows), rows)
-    useful = to_kwh(month_sums(heat.heat, rows) * step)
-    fans = to_kwh(np.squeeze(air.fans) * counted * step)
-    frost = to_kwh(month_sums(air.preheater, rows) * step)
-    efficiency = from_percent(case.heating.efficiency or np.nan)
-    fuel = energy.fuel_energy(useful, efficiency=efficiency)
-    days = counted / rows * HOURS_PER_YEAR / HOURS_PER_DAY
-    share = counted / rows
-    prices = case.prices
-    bought_fuel = fuel + share * option.hot_water_fuel
-    bought_electricity = share * prices.other_electricity + fans + frost
-    standing_fuel = 0.0 if is_electric(case.heating.fuel) else from_hundredths(prices.fuel_standing or 0.0)
-    bill = (
-        tariffs.energy_cost(bought_fuel, price=from_hundredths(prices.fuel or 0.0))
-        + tariffs.energy_cost(bought_electricity, price=from_hundredths(prices.electricity or 0.0))
-        + days * (from_hundredths(prices.electricity_standing or 0.0) + standing_fuel)
-    )
+    spread = done.supply if done.supply.by_row else supply(done.case, done.year, by_row=True)
+    year = by_row(spread, heat=heat.heat, fans=np.squeeze(air.fans), preheater=air.preheater)
+    fans, frost = month_sums(year.loads.fans, rows), month_sums(year.loads.frost, rows)
     passed, kept = _recovery_sums(done.shared, option, rows)
     return Months(
         air_delivered_m3h=to_m3h(month_sums(air.delivered, rows) / counted),
@@ -90,14 +73,13 @@ def months(done: Estimate, option: OptionYear) -> Months:
         effective_efficiency=np.divide(kept, passed, out=np.zeros(passed.shape), where=passed > 0.0),
         balance_temperature=_balance(done, option, rows),
         degree_hours=_degree_hours(done, option, rows),
-        heating_demand=useful,
+        heating_demand=month_sums(year.loads.heat, rows),
         fan_electricity=fans,
         frost_electricity=frost,
         electricity=fans + frost,
-        fuel_energy=fuel,
-        bill=bill,
-        carbon=carbon.emission(bought_fuel, factor=prices.fuel_carbon or 0.0)
-        + carbon.emission(bought_electricity, factor=prices.electricity_carbon or 0.0),
+        fuel_energy=month_sums(year.loads.first, rows) + month_sums(year.loads.second, rows),
+        bill=month_sums(year.cost, rows),
+        carbon=month_sums(year.carbon, rows),
     )
 
 

@@ -11,7 +11,7 @@ from math import ceil
 import numpy as np
 
 from estimator.climate.year import ClimateYear
-from estimator.draws import Difference, ground
+from estimator.draws import Difference, ground, some_cases
 from estimator.inputs.case import Case
 from estimator.sample import FEW, HIGH, LOW, MANY, Sample, sample
 from estimator.survey.ranges import Range
@@ -163,15 +163,7 @@ def _swings(drawn: Sample, *, option: str, baseline: str) -> tuple[Difference, t
         )
         for number, item in enumerate(drawn.place.inputs)
     ]
-    best = Difference(
-        heat_saved=found.heat_saved[:1],
-        net_saving=found.net_saving[:1],
-        carbon_saving=found.carbon_saving[:1],
-        net_capital=found.net_capital[:1],
-        payback=found.payback[:1],
-        efficiency=found.efficiency[:1],
-    )
-    return best, tuple(sorted(swings, key=lambda swing: -swing.width))
+    return some_cases(found, slice(1)), tuple(sorted(swings, key=lambda swing: -swing.width))
 
 
 def _block_error(drawn: Sample, *, option: str, baseline: str) -> BlockError:

@@ -16,7 +16,9 @@ ORDER = (
     ("inputs",),
     ("climate", "air", "heat", "money"),
     ("survey",),
-    ("corridor",),
+    ("corridor", "supply"),
+    ("bills", "costs"),
+    ("plan",),
     ("estimate",),
     ("compare",),
     (

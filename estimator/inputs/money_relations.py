@@ -53,6 +53,16 @@ def one_meter(case: Case) -> Iterator[Finding]:
         yield Finding("prices.fuel", said, ("heating.fuel", "prices.tariff.kind", "prices.electricity", "roof.size"))
 
 
+def second_source(case: Case) -> Iterator[Finding]:
+    """A price or carbon of its own for a second source that comes through the electricity meter."""
+    second = case.heating.second
+    if second.fuel in fuels() and is_electric(second.fuel):
+        for name, value in (("price", second.price), ("carbon", second.carbon)):
+            if value is not None:
+                said = f"{shown(second.fuel)} comes through the electricity meter, at its {name}. Delete this line."
+                yield Finding(f"heating.second.{name}", said, ("heating.second.fuel",))
+
+
 def pump(case: Case) -> Iterator[Finding]:
     """A heat pump by the hour that is none, or whose flow does not rise towards the cold."""
     machine, fuel = case.heating.pump, case.heating.fuel
@@ -79,4 +89,4 @@ def carbon_path(case: Case) -> Iterator[Finding]:
         yield Finding("prices.carbon_end_year", said, ("prices.carbon_year",))
 
 
-RULES = (tariff, one_meter, pump, carbon_path)
+RULES = (tariff, one_meter, second_source, pump, carbon_path)

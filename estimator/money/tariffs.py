@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Any, Protocol
 
 import numpy as np
+from numpy.typing import NDArray
 
 from estimator.errors import Fault, InputFaults
 from estimator.money.clock import DAYS_PER_WEEK, Clock, row_means
@@ -34,12 +35,19 @@ def flat_bill(energy: Numeric, *, price: Numeric, standing_per_day: Numeric) -> 
 class Tariff(Protocol):
     """What a kind of tariff must be able to do."""
 
+    @property
+    def standing_per_day(self) -> Numeric:
+        """Standing charge [money/day]."""
+
     def bill(self, imported: Array, *, exported: Array | None = None) -> Any:
         """Cost of a year [money]: energy bought and sold [kWh] per row, rows of equal length on the last axis.
 
         The time axis is summed away: (..., n) gives (...). Prices may be floats or arrays of that leading shape.
         ValueError for bought or sold energy below nil: the profile of a net load must be parted first.
         """
+
+    def row_costs(self, imported: Array, *, exported: Array | None = None) -> Any:
+        """The same bill by row, (..., n), standing charges left out: what each row adds to it, less what it sells."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -54,6 +62,10 @@ class Flat:
         """See `Tariff.bill`."""
         energy = _counted(imported).sum(axis=-1)
         return energy * np.asarray(self.price) + _rest(self.standing_per_day, self.export_price, exported)
+
+    def row_costs(self, imported: Array, *, exported: Array | None = None) -> Any:
+        """See `Tariff.row_costs`."""
+        return _counted(imported) * np.asarray(self.price)[..., None] - _earned(self.export_price, exported)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -75,6 +87,12 @@ class TimeOfUse:
             raise InputFaults(
                 [Fault("tariff.week", f"a table of shape {shape} was given; give 24 prices for each of 7 days")]
             )
+
+    def row_costs(self, imported: Array, *, exported: Array | None = None) -> Any:
+        """See `Tariff.row_costs`."""
+        bought = _counted(imported)
+        price = row_means(self.hourly_price, rows=bought.shape[-1])
+        return bought * price - _earned(self.export_price, exported)
 
     @property
     def hourly_price(self) -> Array:
@@ -129,13 +147,30 @@ class Block:
         )
         return cost + _rest(self.standing_per_day, self.export_price, exported)
 
+    def row_costs(self, imported: Array, *, exported: Array | None = None) -> Any:
+        """See `Tariff.row_costs`: each kWh at the price of the block in which the meter of its period then stands."""
+        bought = _counted(imported)
+        starts = self._period_starts(bought.shape[-1])
+        before = np.cumsum(bought, axis=-1) - bought
+        lengths = np.diff(starts, append=bought.shape[-1])
+        meter = before - np.repeat(before[..., starts], lengths, axis=-1)
+        edges = (0.0, *self.limits, np.inf)
+        cost = sum(
+            np.asarray(price)[..., None] * (np.clip(meter + bought, low, high) - np.clip(meter, low, high))
+            for price, low, high in zip(self.prices, edges, edges[1:], strict=False)
+        )
+        return cost - _earned(self.export_price, exported)
+
     def _period_use(self, bought: Array) -> Array:
-        rows, ends = bought.shape[-1], np.cumsum(self.period_days)
+        use: Array = np.add.reduceat(bought, self._period_starts(bought.shape[-1]), axis=-1)
+        return use
+
+    def _period_starts(self, rows: int) -> NDArray[np.intp]:
+        ends = np.cumsum(self.period_days)
         last, remainder = np.divmod(ends * rows, int(DAYS_PER_YEAR))
         if remainder.any():
             raise ValueError(f"rows of {DAYS_PER_YEAR / rows:g} days do not end with the billing periods")
-        use: Array = np.add.reduceat(bought, np.concatenate(([0], last[:-1])), axis=-1)
-        return use
+        return np.concatenate(([0], last[:-1])).astype(np.intp)
 
 
 TARIFFS: dict[str, type[Flat] | type[TimeOfUse] | type[Block]] = {
@@ -198,3 +233,8 @@ def _rest(standing_per_day: Numeric, export_price: Numeric, exported: Array | No
     """Standing charges of the year, less what exported energy earns."""
     standing = np.asarray(standing_per_day) * DAYS_PER_YEAR
     return standing if exported is None else standing - np.asarray(export_price) * _counted(exported).sum(axis=-1)
+
+
+def _earned(export_price: Numeric, exported: Array | None) -> Any:
+    """What exported energy earns in each row."""
+    return 0.0 if exported is None else np.asarray(export_price)[..., None] * _counted(exported)

@@ -11,6 +11,7 @@ from estimator.draws import Difference
 from estimator.inputs.places import with_values
 from estimator.leak_range import with_q50
 from estimator.levers import LONGEST, cost_needed, levers, life_needed, what_would_it_take
+from estimator.plan import Plan
 from estimator.survey.fill import filled
 from tests.sure.cases import SHIPPED
 
@@ -59,6 +60,14 @@ def figures(*, saving: float, capital: float) -> Difference:
         net_capital=capital * one,
         payback=payback,
         efficiency=one,
+        plan=Plan(
+            flows=np.array([[-capital, saving]]),
+            outlays=np.array([[capital, 0.0]]),
+            heat_saved=np.ones((1, 2)),
+            carbon_saved=np.ones((1, 2)),
+            grid_factor=np.ones((1, 1)),
+            discount=0.0,
+        ),
     )
 
 
