@@ -16,6 +16,7 @@ PAGES = (
     ("worth.py", "Worth it?", ""),
     ("tight.py", "Tight?", "tight"),
     ("sure.py", "Sure?", "sure"),
+    ("fit.py", "Fitted how?", "fit"),
     ("weather.py", "Weather?", "weather"),
     ("worked.py", "Worked out?", "worked"),
     ("paper.py", "On paper?", "paper"),

@@ -1,0 +1,219 @@
+"""Which tables does the installer get: points, site figures, frost, ways of the air, and what was measured?"""
+
+from __future__ import annotations
+
+import math
+
+from estimator.air_paths import AirPaths
+from estimator.as_commissioned import AsCommissioned, Point, RoomMeasured
+from estimator.report import cash, figures
+from estimator.report.fit_words import step_change, step_name
+from estimator.report.fitting import Fitting
+from estimator.report.installed_quantities import INSTALLED
+from estimator.report.rows import Rows
+
+_DECIMALS = {
+    "°C": 1, "%": 1, "h": 0, "kWh": 1, "l/h": 2, "l": 1, "W": 0, "A": 1, "m/s": 1, "m³/h": 0, "dB(A)": 0, "": 2,
+}  # fmt: skip
+_NOT_KNOWN = "not known: ask"
+
+
+def site_figures(found: Fitting) -> Rows:
+    """Every figure of the unit as fitted."""
+    return Rows(
+        caption=f"Site figures of {found.label}",
+        head=("Figure", "Value", "Unit"),
+        rows=tuple(
+            (f"{item.meaning[:1].upper()}{item.meaning[1:]}", _value(item.read(found.sheet), item.unit), item.unit)
+            for item in INSTALLED
+        ),
+        words=frozenset({0, 2}),
+    )
+
+
+def _value(value: float, unit: str) -> str:
+    return figures.fixed(value, decimals=_DECIMALS[unit]) if math.isfinite(value) else _NOT_KNOWN
+
+
+def points(found: Fitting) -> Rows:
+    """Where each point between certificate and house went."""
+    return Rows(
+        caption="Where each point went",
+        head=("Counted", "Comes back", "Points", "Heating, kWh a year", "Heaters, kWh a year"),
+        rows=tuple(
+            (
+                f"{step_name(step)[:1].upper()}{step_name(step)[1:]}",
+                figures.joined(figures.fixed(100.0 * step.efficiency, decimals=1), "%"),
+                step_change(step) or "none",
+                "on the bench" if step.heating is None else figures.fixed(step.heating, decimals=0),
+                "on the bench" if step.heaters is None else figures.fixed(step.heaters, decimals=0),
+            )
+            for step in found.sheet.steps
+        ),
+        note="Heat of the balanced air that comes back over the hours with heat, heaters taken off.",
+    )
+
+
+def changes(found: Fitting) -> Rows:
+    """What a change to the ducts is worth."""
+    return Rows(
+        caption="What the ducts are worth a year",
+        head=("Change", "Heat, kWh", "Electricity, kWh", "Money"),
+        rows=tuple(
+            (
+                change.worth.words,
+                figures.fixed(change.worth.heat, decimals=0),
+                figures.fixed(change.worth.electricity, decimals=1),
+                _money(change.low, change.high, found.currency),
+            )
+            for change in found.changes
+        ),
+        note="Saved, negative where it costs; each is the difference of two full estimates.",
+    )
+
+
+def _money(low: float, high: float, currency: str) -> str:
+    least, most = (cash.money(value, currency) for value in cash.rounded_range(low, high))
+    return least if least == most else f"{least} to {most}"
+
+
+def frost_ways(found: Fitting) -> Rows:
+    """Each way of frost protection in this home, against none."""
+    return Rows(
+        caption="Frost protection, each way against none",
+        head=(
+            "Way",
+            "Keeps",
+            "Acts, hours a year",
+            "Electricity, kWh",
+            "Worst hour, kWh",
+            "Heating, kWh",
+            "Money",
+        ),
+        rows=tuple(
+            (
+                f"{way.name[:1].upper()}{way.name[1:]}{', as set here' if way.chosen else ''}",
+                "nothing" if way.set_point is None else figures.temperature(way.set_point),
+                figures.fixed(way.hours, decimals=0),
+                figures.fixed(way.electricity, decimals=1),
+                figures.fixed(way.coldest, decimals=2),
+                figures.fixed(way.heat, decimals=1),
+                cash.money(way.money, found.currency),
+            )
+            for way in found.sheet.frost.ways
+        ),
+        note="More a year, at the home's own leakage. A pre-heater keeps the intake, throttling the exhaust. "
+        "Throttling makes the flows uneven: never beside an open flue.",
+    )
+
+
+def ways(paths: AirPaths) -> Rows:
+    """Each line from a fed room through its doors to a room drawn from."""
+    return Rows(
+        caption="Ways of the air",
+        head=("From", "Through", "To", "Ordinary, m³/h", "Boost, m³/h"),
+        rows=tuple(
+            (
+                line.rooms[0],
+                ", ".join(line.rooms[1:-1]) or "one door",
+                line.rooms[-1],
+                figures.fixed(line.flow, decimals=0),
+                figures.fixed(line.flow * paths.boost, decimals=0),
+            )
+            for line in paths.lines
+        ),
+        words=frozenset({0, 1, 2}),
+    )
+
+
+def doors(paths: AirPaths) -> Rows:
+    """Each door on the way, with the free area under it."""
+    return Rows(
+        caption="Doors on the way",
+        head=("Door between", "Ordinary, m³/h", "Boost, m³/h", "Free area, mm²", "Needed, mm²", "Pressure, Pa"),
+        rows=tuple(
+            (
+                " and ".join(door.between),
+                figures.fixed(door.flow, decimals=0),
+                figures.fixed(door.flow_boost, decimals=0),
+                "fire door: none" if door.area is None else figures.fixed(door.area, decimals=0),
+                figures.fixed(door.area_needed, decimals=0),
+                "never cut it" if door.pressure is None else figures.fixed(door.pressure, decimals=1),
+            )
+            for door in paths.doors
+        ),
+        note="Free area under the door; needed to stay below 2 Pa on boost (common practice, no source).",
+    )
+
+
+def rooms(paths: AirPaths) -> Rows:
+    """Each room with what is fed into it and drawn from it, and the sums."""
+    rows = [
+        (
+            room.name,
+            *(figures.fixed(flow, decimals=0) for flow in (room.fed, room.drawn, room.fed_boost, room.drawn_boost)),
+            str(room.branches),
+        )
+        for room in paths.rooms
+    ]
+    sums = (paths.fed, paths.drawn, paths.fed * paths.boost, paths.drawn * paths.boost)
+    rows.append(("All rooms", *(figures.fixed(flow, decimals=0) for flow in sums), str(paths.branches)))
+    return Rows(
+        caption="Rooms",
+        head=("Room", "Fed, m³/h", "Drawn, m³/h", "Fed on boost", "Drawn on boost", "Branches"),
+        rows=tuple(rows),
+    )
+
+
+def measured(found: AsCommissioned, currency: str) -> Rows:
+    """What was promised, what was measured, what the difference is worth a year."""
+    return Rows(
+        caption="Promised and measured",
+        head=("Point", "Promised", "Measured", "Heat, kWh", "Electricity, kWh", "Fresh air, m³/h", "Worth a year"),
+        rows=tuple(_measured_row(point, currency) for point in (*found.points, found.whole)),
+        note="Saved against the promise, negative where more is needed; one measurement after the other, each a full "
+        "estimate, so that they add up.",
+    )
+
+
+def _measured_row(point: Point, currency: str) -> tuple[str, ...]:
+    unit = f", {point.unit}" if point.unit else ""
+    values = (
+        "" if math.isnan(value) else figures.fixed(value, decimals=1) for value in (point.promised, point.measured)
+    )
+    return (
+        f"{point.name[:1].upper()}{point.name[1:]}{unit}",
+        *values,
+        figures.fixed(point.heat, decimals=0),
+        figures.fixed(point.electricity, decimals=0),
+        figures.fixed(point.air, decimals=1),
+        cash.money(point.money, currency),
+    )
+
+
+def measured_rooms(found: AsCommissioned) -> Rows:
+    """Each room as planned and as measured, the difference in words."""
+    return Rows(
+        caption="Room by room",
+        head=("Room", "Side", "Planned, m³/h", "Measured, m³/h", "Difference"),
+        rows=tuple(
+            (
+                room.name,
+                room.side,
+                "not planned" if room.planned is None else figures.fixed(room.planned, decimals=0),
+                figures.fixed(room.measured, decimals=0),
+                _difference(room),
+            )
+            for room in found.rooms
+        ),
+        words=frozenset({0, 1, 4}),
+    )
+
+
+def _difference(room: RoomMeasured) -> str:
+    if room.planned is None:
+        return "no such room in the plan"
+    more = room.measured - room.planned
+    if abs(more) < 0.5:
+        return "as planned"
+    return f"{figures.fixed(abs(more), decimals=0)} m³/h {'more' if more > 0.0 else 'less'} than planned"

@@ -1,0 +1,261 @@
+"""What is said of a unit as fitted: the answer, what each line costs, what frost asks for?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator, Mapping
+
+from estimator.as_commissioned import AsCommissioned
+from estimator.inputs.case import Case
+from estimator.inputs.room_lines import room_flows
+from estimator.installed import MAINS, SPUR
+from estimator.line_costs import more_air
+from estimator.points_lost import Step
+from estimator.report import cash, figures
+from estimator.report.fitting import Change, Fitting, Priced
+from estimator.units import to_m3h, to_percent
+
+_LEAST_MONEY, _LEAST_ENERGY, _LEAST_AIR = 0.05, 0.5, 0.5  # money, kWh, m³/h: less is not worth a word
+_LEAST_POINTS = 0.05  # %
+
+_STEPS = {
+    "unit": "what leaks inside the unit",
+    "duty": "the flows it runs at",
+    "ducts": "the ducts",
+    "imbalance": "uneven flows",
+    "frost": "frost protection",
+    "post-heater": "the heater in the supply air",
+}
+
+_NAMES = {
+    "certificate": "on the certificate",
+    "unit": "without leakage inside the unit",
+    "duty": "at the flows set here",
+    "ducts": "with its ducts and its place",
+    "imbalance": "with uneven flows",
+    "frost": "with frost protection",
+    "post-heater": "as estimated, all counted",
+}
+
+
+def answer(found: Fitting) -> str:
+    """Certificate, house, and what takes most of the difference."""
+    first, last = found.sheet.steps[0], found.sheet.steps[-1]
+    said = f"The certificate says {figures.share(first.efficiency)}; {figures.share(last.efficiency)} comes back here."
+    worst = max(found.sheet.steps[1:], key=lambda step: step.lost)
+    if to_percent(worst.lost) < _LEAST_POINTS:
+        return f"{said} Nothing on site takes any of it."
+    return f"{said} Most is taken by {_STEPS[worst.name]}: {points(worst)}."
+
+
+def points(step: Step) -> str:
+    """Points that a step takes, in words."""
+    size = to_percent(abs(step.lost))
+    text = figures.number(size, figures=2)
+    return f"{text} point{'' if text == '1' else 's'}"
+
+
+def ducts(found: Fitting) -> str:
+    """What insulation saves, what more of it would, and what another metre costs."""
+    by_name = {change.worth.name: change for change in found.changes}
+    now, more, metre = (by_name[name] for name in ("insulation", "more insulation", "another metre"))
+    thickness = float(found.case.options[found.option].ducts.insulation or 0.0)
+    if thickness > 0.0:
+        first = f"Insulating the ducts {_saves(now, found)} a year against bare ones ({_heat(now.worth.heat)})"
+    else:
+        first = "The ducts are bare"
+    return (
+        f"{first}; 25 mm more {_saves(more, found, would=True)} a year, and another metre of each "
+        f"{_saves(metre, found, would=True)} a year."
+    )
+
+
+def _saves(change: Change, found: Fitting, *, would: bool = False) -> str:
+    money = change.worth.money
+    if abs(money) < _LEAST_MONEY:
+        return "would change nothing" if would else "changes nothing"
+    verb = ("save", "saves") if money > 0.0 else ("cost", "costs")
+    low, high = sorted((abs(change.low), abs(change.high)))
+    amount = cash.money_range(low, high, found.currency)
+    return f"would {verb[0]} {amount}" if would else f"{verb[1]} {amount}"
+
+
+def _heat(kilowatt_hours: float) -> str:
+    return f"{figures.energy(abs(kilowatt_hours))} of heat"
+
+
+def line_words(found: Fitting, path: str) -> str:
+    """What one answered line costs a year, against what, and what air it brings."""
+    line = found.line(path)
+    cost = line.cost
+    if not cost.against:
+        return _BY_THEMSELVES.get(path, _unused)(found)
+    if abs(cost.money) < _LEAST_MONEY and max(abs(cost.heat), abs(cost.electricity)) < _LEAST_ENERGY:
+        return f"Costs nothing here, against {cost.against}."
+    verb = "Costs" if cost.money > 0.0 else "Saves"
+    energy = [
+        f"{figures.energy(abs(size))} {'more' if (size > 0.0) else 'less'} {what}"
+        for size, what in ((cost.heat, "heat"), (cost.electricity, "electricity"))
+        if abs(size) >= _LEAST_ENERGY
+    ]
+    air = more_air(cost)
+    if abs(air) >= _LEAST_AIR:
+        energy.append(f"{figures.quantity(abs(air), 'm³/h')} {'more' if air > 0.0 else 'less'} fresh air")
+    what = f" ({', '.join(energy)})" if energy else ""
+    return f"{verb} {_range(line, found.currency)} a year{what}, against {cost.against}."
+
+
+def _range(line: Priced, currency: str) -> str:
+    low, high = sorted((abs(line.low), abs(line.high)))
+    return cash.money_range(low, high, currency) if line.low * line.high > 0.0 else cash.money(high, currency)
+
+
+def _unused(found: Fitting) -> str:
+    return "Not in use here: costs nothing."
+
+
+def sound(found: Fitting) -> str:
+    """Noise as declared, or what to do where it is not known."""
+    declared = found.sheet.sound
+    if declared is None:
+        return "Not known: ask the maker for the sound power level at this flow. Never counted in money."
+    return f"{figures.quantity(declared, 'dB(A)')} as declared. Never counted in money."
+
+
+def _largest(found: Fitting) -> str:
+    left = to_m3h(found.sheet.in_hand)
+    if left < 0.0:
+        return f"Too small: {figures.quantity(-left, 'm³/h')} less than the highest flow set."
+    return f"{figures.quantity(left, 'm³/h')} in hand beyond the highest flow set. Costs nothing by itself."
+
+
+def _bore(found: Fitting) -> str:
+    calm, boost = (figures.quantity(v, "m/s", figures=2) for v in (found.sheet.velocity, found.sheet.velocity_boost))
+    return f"Air moves at {calm}, at most {boost}. Costs nothing by itself."
+
+
+def _standing(found: Fitting) -> str:
+    return "Inside the heated rooms: only its cold ducts cost heat."
+
+
+_BY_THEMSELVES: Mapping[str, Callable[[Fitting], str]] = {
+    "unit.points": lambda found: "Not given: one point stands for all flows.",
+    "unit.effectiveness": lambda found: "Read from the several points below.",
+    "unit.fan_power": lambda found: "Read from the several points below.",
+    "unit.ratio_includes_fan_heat": lambda found: "Costs nothing by itself: fan heat is then counted once.",
+    "unit.fan_pressure": lambda found: "Counts only where filters load.",
+    "unit.largest_flow": _largest,
+    "unit.sound": sound,
+    "ducts.bore": _bore,
+    "ducts.standing": _standing,
+}
+"""Lines that cost nothing by themselves, and what is said of them instead."""
+
+
+def frost(found: Fitting) -> str:
+    """Whether this climate needs frost protection, and what it does here."""
+    cold = found.sheet.frost
+    hours, entering = f"{cold.hours:,.0f} hours", figures.temperature(cold.entering)
+    need = "This climate asks for frost protection" if cold.needed else "This climate hardly needs frost protection"
+    said = f"{need}: in {hours} of the year air below −3{figures.GAP}°C would reach the exchanger, {entering} at worst."
+    if cold.needed and cold.chosen.name == "none":
+        return f"{said} None is set here: its cost is missing from every figure."
+    return said
+
+
+def circuit(found: Fitting) -> str:
+    """Highest load against the rating often seen."""
+    watts, amps = found.sheet.electrical_peak, found.sheet.current_peak
+    load = f"At most {figures.quantity(watts, 'W')}, {figures.quantity(amps, 'A', figures=2)} at {MAINS:g} V"
+    if found.sheet.spur_suffices:
+        return f"{load}: below the {SPUR:g} A often seen. The electrician sizes and tests the circuit."
+    return f"{load}: more than the {SPUR:g} A of the fused spur often seen. Ask the electrician before ordering."
+
+
+def bedroom(found: Fitting) -> str:
+    """What enters a bedroom on the coldest night by either way; never in money."""
+    air = found.sheet.supply_air
+    return (
+        f"On the coldest night a bedroom gets air of {figures.temperature(air.outdoors_night)} through a wall "
+        f"ventilator, of {figures.temperature(air.supply_night)} through the unit."
+    )
+
+
+def drain(found: Fitting) -> str:
+    """Water for the drain."""
+    water = found.sheet.drain
+    if math.isclose(water.yearly, 0.0, abs_tol=0.05):
+        most = figures.quantity(water.bound, "l/h", figures=2)
+        return f"The exchanger stays dry at this moisture; with moist rooms all winter it would drip up to {most}."
+    return (
+        f"Up to {figures.quantity(water.peak, 'l/h', figures=2)}, {figures.quantity(water.yearly, 'l', figures=2)} "
+        f"in a year; at most {figures.quantity(water.bound, 'l/h', figures=2)} with moist rooms all winter."
+    )
+
+
+def step_name(step: Step) -> str:
+    """A step in a few words."""
+    return _NAMES[step.name]
+
+
+def step_change(step: Step) -> str:
+    """Points that a step takes or gives, nothing where it does neither."""
+    if to_percent(abs(step.lost)) < _LEAST_POINTS:
+        return ""
+    return f"{points(step)} {'taken' if step.lost > 0.0 else 'given'}"
+
+
+def steps_in_words(found: Fitting) -> str:
+    """The picture told to those who do not see it."""
+    told = (
+        f"{step_name(step)}: {figures.share(step.efficiency)}{f', {change}' if (change := step_change(step)) else ''}"
+        for step in found.sheet.steps
+    )
+    return f"Heat of the air through the unit that comes back. {'; '.join(told)}."
+
+
+def steps_title(found: Fitting) -> str:
+    """What the picture shows."""
+    first, last = found.sheet.steps[0], found.sheet.steps[-1]
+    return f"From {figures.share(first.efficiency)} on paper to {figures.share(last.efficiency)} in this home"
+
+
+PROPOSED = (
+    "No rooms are entered: these are proposed from bedrooms and wet rooms, all joined by one hall. Correct them to the "
+    "house."
+)
+PATHS_IN_ORDER = "Fed and drawn air balance, every room gets its air, and every door lets it pass."
+NOT_MEASURED = (
+    "Nothing is measured yet. Once the unit is commissioned, enter the air of each room, the fan power and the leakage "
+    "test made after the works: the estimate is redone and each point stands beside its promise."
+)
+
+
+def commissioned(found: AsCommissioned, case: Case) -> Iterator[str]:
+    """What the measurements change, how well they are founded, and what they leave open."""
+    given = case.commissioned
+    change = found.whole.money
+    label = case.options[found.option].label or found.option
+    yield (
+        f"As measured, {label} {cash.change(change, case.prices.currency)} than promised: "
+        f"{figures.share(found.efficiency[1])} of the heat comes back, {figures.share(found.efficiency[0])} was "
+        "promised."
+    )
+    if found.promised is not None and found.measured is not None:
+        was, now = (cash.money(each.net_saving, case.prices.currency) for each in (found.promised, found.measured))
+        yield f"Net saving a year against {found.measured.baseline_label}: {now}, promised {was}."
+    if given.fed and given.drawn:
+        fed, drawn = (sum(room_flows(text).values()) for text in (given.fed, given.drawn))
+        yield _balance(drawn - fed)
+    missing = [words for words, text in (("date", given.date), ("instrument", given.instrument)) if not text]
+    if missing:
+        yield f"No {' and no '.join(missing)} of these measurements is entered."
+
+
+def _balance(more: float) -> str:
+    if abs(more) < _LEAST_AIR:
+        return "As much air is drawn as is fed."
+    side, other, way = ("drawn", "fed", "in") if more > 0.0 else ("fed", "drawn", "out")
+    return (
+        f"{figures.quantity(abs(more), 'm³/h')} more is {side} than {other}: it passes {way} through leaks, unwarmed."
+    )

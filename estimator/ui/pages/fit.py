@@ -1,0 +1,126 @@
+"""What must be fitted, and how?"""
+
+from __future__ import annotations
+
+import streamlit as st
+
+from estimator.report import fit_sheets, fit_words
+from estimator.report.charts import CONFIG
+from estimator.report.charts_fit import points
+from estimator.report.document import STATEMENT
+from estimator.report.fitting import Fitting
+from estimator.report.site_list import site_rows
+from estimator.ui import fitted, style
+from estimator.ui.before_money import before_money
+from estimator.ui.fields import escaped
+from estimator.ui.results import outcome, palette
+from estimator.ui.sheets import table
+from estimator.ui.tables import show
+
+
+def page() -> None:
+    """From the answer down to the check-list."""
+    style.rules()
+    options = fitted.options()
+    before_money(outcome().middle.estimate.case, place="fit", about="on fitting")
+    if not options:
+        style.question("What must be fitted, and how?")
+        style.answer("No way of ventilating in this case has a heat exchanger: there is none to fit.")
+        return
+    now = fitted.shown(_chosen(options))
+    style.question("What must be fitted, and how?")
+    style.answer(fit_words.answer(now))
+    style.then(fit_words.ducts(now))
+    style.then(fit_words.frost(now))
+    fitted.refusals()
+    _points(now)
+    for words in fitted.QUESTIONS:
+        fitted.question(now, words)
+    _site(now)
+    _ways(now)
+    _measured(now)
+    style.finding("What is looked at on site")
+    table(site_rows())
+    _small_print(now)
+
+
+def _chosen(options: dict[str, str]) -> str:
+    names = list(options)
+    if len(names) == 1:
+        return names[0]
+    return st.selectbox("Option", names, format_func=options.__getitem__, key="fit:option", filter_mode=None)
+
+
+def _points(now: Fitting) -> None:
+    left, right = st.columns([1.3, 1], gap="large")
+    with left:
+        style.finding(fit_words.steps_title(now))
+        told = fit_words.steps_in_words(now)
+        st.plotly_chart(points(now.sheet.steps, palette=palette()), theme=None, config=CONFIG, alt=told)
+    with right:
+        show(fit_sheets.changes(now))
+        with st.expander("In numbers"):
+            show(fit_sheets.points(now))
+            st.markdown(escaped(told))
+
+
+def _site(now: Fitting) -> None:
+    style.finding("The installer's sheet")
+    style.then(fit_words.bedroom(now))
+    style.then(fit_words.circuit(now))
+    style.then(f"Drain: {fit_words.drain(now)}")
+    style.then(f"Sound of the unit: {fit_words.sound(now)}")
+    for words in now.sheet.outside_certificate:
+        style.then(words)
+    left, right = st.columns(2, gap="large")
+    with left:
+        show(fit_sheets.site_figures(now))
+    with right:
+        fitted.entries(now, fitted.HOME)
+        style.small("Moisture decides how much water the exchanger sheds, and how dry the rooms become in winter.")
+    show(fit_sheets.frost_ways(now))
+
+
+def _ways(now: Fitting) -> None:
+    style.finding("Does the air find its way?")
+    if now.proposed:
+        style.then(fit_words.PROPOSED)
+        st.button("Start from these rooms", on_click=fitted.take_plan, args=(now,), key="fit:plan")
+    if now.paths is not None:
+        for words in now.paths.words or (fit_words.PATHS_IN_ORDER,):
+            style.then(words)
+        left, right = st.columns(2, gap="large")
+        with left:
+            show(fit_sheets.ways(now.paths), fit_sheets.rooms(now.paths))
+        with right:
+            show(fit_sheets.doors(now.paths))
+    with st.expander("Rooms, ways and doors"):
+        fitted.entries(now, fitted.ROOMS)
+
+
+def _measured(now: Fitting) -> None:
+    style.finding("As commissioned")
+    found = fitted.on_site()
+    if found is None:
+        style.then(fit_words.NOT_MEASURED)
+    else:
+        for words in fit_words.commissioned(found, now.case):
+            style.then(words)
+        show(fit_sheets.measured(found, now.currency))
+        if found.rooms:
+            show(fit_sheets.measured_rooms(found))
+    with st.expander("Enter what was measured", expanded=found is not None):
+        if now.case.commissioned.option != now.option:
+            st.button(f"Measured: {now.label}", on_click=fitted.take_option, args=(now,), key="fit:measured")
+        fitted.entries(now, fitted.MEASURED)
+
+
+def _small_print(now: Fitting) -> None:
+    style.small(
+        f"Prices: {now.case.prices.dated}. Weather: {now.done.year.name}, {now.done.year.source}.",
+        "Ranges of money are those of the home's leakage; every cost of a line is the difference of two full estimates.",
+        STATEMENT,
+    )
+
+
+page()
