@@ -256,6 +256,5 @@ def _balance(more: float) -> str:
     if abs(more) < _LEAST_AIR:
         return "As much air is drawn as is fed."
     side, other, way = ("drawn", "fed", "in") if more > 0.0 else ("fed", "drawn", "out")
-    return (
-        f"{figures.quantity(abs(more), 'm³/h')} more is {side} than {other}: it passes {way} through leaks, unwarmed."
-    )
+    air = figures.quantity(abs(more), "m³/h")
+    return f"{air} more is {side} than {other}: it passes {way} through leaks, and its heat is not recovered."

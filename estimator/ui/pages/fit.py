@@ -118,7 +118,7 @@ def _measured(now: Fitting) -> None:
 def _small_print(now: Fitting) -> None:
     style.small(
         f"Prices: {now.case.prices.dated}. Weather: {now.done.year.name}, {now.done.year.source}.",
-        "Ranges of money are those of the home's leakage; every cost of a line is the difference of two full estimates.",
+        "Ranges of money are those of the home's leakage. What a line costs is the difference of two full estimates.",
         STATEMENT,
     )
 
