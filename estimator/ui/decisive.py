@@ -29,7 +29,6 @@ def inputs(done: Estimate, span: LeakageSpan) -> None:
     with st.grid(2, min_column_width=140, gap="small"):
         _fields(done, span, common)
     elsewhere.link()
-    _undo()
 
 
 def _fields(done: Estimate, span: LeakageSpan, common: dict) -> None:
@@ -72,9 +71,3 @@ def _tested(middle: float) -> None:
     else:
         found = {"leakage.measure": None, "leakage.value": None, "leakage.basis": None}
     state.put(found, done=f"Air leakage: {st.session_state['tested']}")
-
-
-def _undo() -> None:
-    steps = state.history().steps
-    last = f"Undo: {steps[-1].done}" if steps else "Undo"
-    st.button(escaped(last), on_click=state.undo, disabled=not steps, type="tertiary", key="undo")

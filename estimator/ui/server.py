@@ -8,6 +8,9 @@ from typing import Any
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
 
+from estimator.ui.front_door import FrontDoor
+from estimator.ui.shell import PAGES, TITLE
+
 SCRIPT = Path(__file__).parent / "site" / "start.py"
 
 _HEADERS = {
@@ -40,4 +43,9 @@ class Headers:
 
 def middleware() -> list[Middleware]:
     """What stands between the network and the dashboard."""
-    return [Middleware(Headers), Middleware(GZipMiddleware, minimum_size=1024, compresslevel=6)]
+    addresses = tuple(address for _, _, address in PAGES)
+    return [
+        Middleware(Headers),
+        Middleware(GZipMiddleware, minimum_size=1024, compresslevel=6),
+        Middleware(FrontDoor, title=TITLE, addresses=addresses),
+    ]

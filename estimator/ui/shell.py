@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import logging
 from pathlib import Path
 
 import streamlit as st
 
-from estimator.ui import state, wanting
+from estimator.errors import InputFaults
+from estimator.ui import case_bar, navigation, readers, state, style, wanting
 
 TITLE = "Is heat recovery worth it here?"
 
 _PAGES = Path(__file__).parent / "pages"
+_LOG = logging.getLogger(__name__)
 
 PAGES = (
     ("worth.py", "Worth it?", ""),
@@ -29,11 +32,37 @@ def draw() -> None:
     """Draw the chosen page and what stands around it."""
     st.set_page_config(page_title=TITLE, layout="wide", initial_sidebar_state="collapsed")
     state.begin()
-    pages = [
-        st.Page(_PAGES / file, title=label, url_path=address or None, default=not address)
+    readers.begin()
+    style.rules()
+    pages = {
+        address: st.Page(_PAGES / file, title=label, url_path=address or None, default=not address)
         for file, label, address in PAGES
-    ]
-    page = st.navigation(pages, position="top")
-    if not wanting.stands_in(page.url_path):
-        page.run()
+    }
+    chosen = st.navigation(list(pages.values()), position="hidden")
+    with st.container(key="top", horizontal=True, gap="small", vertical_alignment="center"):
+        navigation.links(pages, now=chosen.url_path, carried=state.address())
+        case_bar.draw()
+    above = st.container()
+    if not wanting.stands_in(chosen.url_path):
+        _run(chosen)
+    if state.untold():
+        with above:
+            case_bar.tell()
     state.show_link()
+    readers.show_address()
+
+
+def _run(page: st.Page) -> None:
+    """The page, or in its place what can be done; the fault itself goes to the log, without any value of the case."""
+    try:
+        page.run()
+    except InputFaults as error:
+        state.refuse(*error.faults)
+    except Exception as error:
+        _LOG.error("a page could not be drawn: %s", type(error).__name__, exc_info=True)
+        style.question("This page could not be drawn")
+        style.answer("Nothing is lost: the case is as you left it.")
+        style.then(
+            "Undo the last change, go to another question, or save the case as a file and open it again. "
+            "What went wrong is written in the log of the server."
+        )

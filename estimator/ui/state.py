@@ -18,7 +18,7 @@ from estimator.ui import at_hand
 from estimator.ui.link import PARAMETER, from_link, to_link
 from estimator.ui.tree import EMPTY, History, Tree, with_entry
 
-_HISTORY, _CASE, _SHOWN, _REFUSED = "case_history", "case_read", "case_link", "case_refused"
+_HISTORY, _CASE, _SHOWN, _REFUSED, _TOLD = "case_history", "case_read", "case_link", "case_refused", "case_told"
 
 
 def history() -> History:
@@ -39,8 +39,14 @@ def case() -> Case:
 
 
 def refused() -> tuple[Fault, ...]:
-    """What could not be used since the last change that could, to be shown beside the inputs."""
+    """What could not be used since the last change that could; whoever asks shows it, beside the inputs."""
+    st.session_state[_TOLD] = True
     return st.session_state.get(_REFUSED, ())
+
+
+def untold() -> bool:
+    """Whether something was refused and the page has not shown it."""
+    return bool(st.session_state.get(_REFUSED)) and not st.session_state.get(_TOLD)
 
 
 def refuse(*faults: Fault) -> None:
@@ -76,6 +82,7 @@ def undo() -> None:
 
 def begin() -> None:
     """At the start of every run: take the case that the address brings, if it is another than the one shown."""
+    st.session_state[_TOLD] = False
     brought = st.query_params.get(PARAMETER)
     if brought is None or brought == st.session_state.get(_SHOWN):
         return
@@ -84,6 +91,12 @@ def begin() -> None:
         replace(from_link(brought), done="opened a link")
     except InputFaults as error:
         refuse(*error.faults)
+
+
+def address() -> dict[str, str]:
+    """What the address of every page carries of the case."""
+    link = to_link(tree())
+    return {PARAMETER: link} if link else {}
 
 
 def show_link() -> None:

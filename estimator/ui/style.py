@@ -27,7 +27,15 @@ _RULES = f"""<style>
 .sentence{{font-family:{SERIF_STACK};font-size:1.12rem;line-height:1.6;max-width:44em;margin:0}}
 .sentence b{{font-weight:600;border-bottom:1px solid;{_RULE}}}
 .small{{font-size:.875rem;line-height:1.5;max-width:60em;margin:0 0 .4rem;{_QUIET}}}
-[data-testid=stLayoutWrapper]:has(>.st-key-answer){{position:sticky;top:3.7rem;z-index:90}}
+[data-testid=stLayoutWrapper]:has(>.st-key-answer){{position:sticky;top:0;z-index:90}}
+[data-testid=stHeader]{{display:none}}
+[data-testid=stMainBlockContainer]{{padding-top:1rem}}
+.st-key-top{{border-bottom:1px solid;{_RULE};padding-bottom:.5rem;row-gap:.25rem}}
+.st-key-top>[data-testid=stLayoutWrapper]:first-child{{flex:1 1 20rem;width:auto}}
+.st-key-questions{{row-gap:.1rem;column-gap:.2rem}}
+.st-key-questions [data-testid=stPageLink] a{{padding:.3rem .5rem}}
+.st-key-undo button{{max-width:13rem;overflow:hidden}}
+.st-key-undo button p{{white-space:nowrap;overflow:hidden;text-overflow:ellipsis}}
 .st-key-answer{{{_PAPER};padding:.5rem 0;border-bottom:1px solid;{_RULE}}}
 @media (max-width:640px){{.answer{{font-size:1.2rem;margin:0}}}}
 @media (prefers-reduced-motion:reduce){{*{{animation-duration:.01ms!important;transition-duration:.01ms!important}}}}

@@ -90,9 +90,6 @@ def inputs(now: Shown) -> None:
             ("sealing.step_high", "Halving leakage, high"),
         ):
             field(_CASE[path], path=path, label=label, **common)
-    steps = state.history().steps
-    last = f"Undo: {steps[-1].done}" if steps else "Undo"
-    st.button(escaped(last), on_click=state.undo, disabled=not steps, type="tertiary", key="tight:undo")
 
 
 def draughts(now: Shown) -> None:

@@ -147,6 +147,13 @@ class Visit:
         """Open an address of the dashboard."""
         self.after(lambda: self.page.goto(self.url + path))
 
+    def go(self, label: str) -> None:
+        """Go to a page by its link, as people do on a desk and on a phone."""
+        link = self.page.get_by_test_id("stPageLink").get_by_role("link", name=label, exact=True)
+        if not link.is_visible():
+            self.page.get_by_role("button", name="More").click()
+        self.after(link.click)
+
     def type(self, label: str, text: str) -> None:
         """Type into the field of that label and leave it by Enter."""
         box = self.page.get_by_label(label, exact=True)
@@ -154,8 +161,8 @@ class Visit:
         self.after(lambda: box.press("Enter"))
 
     def choose(self, label: str, option: str) -> None:
-        """Choose from the list of that label."""
-        self.page.get_by_role("combobox", name=label).click()
+        """Choose from the list of that label; a click as long as a person's, since the list opens under the pointer."""
+        self.page.get_by_role("combobox", name=label).click(delay=100)
         self.after(lambda: self.page.get_by_role("option", name=option, exact=True).click())
 
     def answer(self) -> str:

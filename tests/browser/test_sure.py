@@ -12,7 +12,7 @@ from estimator.draws import ground
 from estimator.report import sure_words
 from estimator.sample import sample
 from tests.browser.axe import findings
-from tests.browser.harness import Server, Visit, visit
+from tests.browser.harness import Server, visit
 
 
 def expected(case: Case) -> str:
@@ -25,17 +25,10 @@ def plain(text: str) -> str:
     return re.sub(r"\s+", " ", text)
 
 
-def follow(here: Visit, name: str, *, phone: bool = False) -> None:
-    """By the link in the navigation."""
-    if phone:
-        here.page.get_by_test_id("stExpandSidebarButton").click()
-    here.after(lambda: here.page.get_by_role("link", name=name).click())
-
-
 def test_it_says_what_the_cases_say_and_follows_the_case(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
         here.open()
-        follow(here, "Sure?")
+        here.go("Sure?")
         here.page.get_by_role("heading", name="How sure is this?").wait_for()
         assert plain(here.answer()) == expected(Case())
         assert here.page.get_by_test_id("stPlotlyChart").count() == 2
@@ -45,9 +38,9 @@ def test_it_says_what_the_cases_say_and_follows_the_case(browser: Browser, serve
         here.page.get_by_text("was reached in none of the cases tried").wait_for()
         here.type("The figure, £/year", "lots")
         here.page.get_by_text("'lots' is not a number").wait_for()
-        follow(here, "Worth it?")
+        here.go("Worth it?")
         here.type("Floor area, m²", "200")
-        follow(here, "Sure?")
+        here.go("Sure?")
         assert plain(here.answer()) == expected(Case(home=Home(floor_area=200.0)))
         here.assert_quiet()
 
@@ -56,7 +49,7 @@ def test_it_says_what_the_cases_say_and_follows_the_case(browser: Browser, serve
 def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     with visit(browser, server, dark=dark, phone=phone) as here:
         here.open()
-        follow(here, "Sure?", phone=phone)
+        here.go("Sure?")
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
         assert findings(here.page) == []
         here.assert_quiet()

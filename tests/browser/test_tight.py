@@ -31,15 +31,11 @@ def plain(text: str) -> str:
     return re.sub(r"\s+", " ", text)
 
 
-def follow(here: Visit, *, phone: bool = False) -> None:
+def follow(here: Visit) -> None:
     """From the first page by its link in the navigation."""
     here.open()
-    if phone:
-        here.page.get_by_test_id("stExpandSidebarButton").click()
-    here.after(lambda: here.page.get_by_role("link", name="Tight?").click())
+    here.go("Tight?")
     here.page.get_by_role("heading", name="Is this house tight enough?").wait_for()
-    if phone:
-        here.page.locator("[data-testid=stSidebarCollapseButton] button").click()
 
 
 def test_another_leakage_is_another_verdict(browser: Browser, server: Server) -> None:
@@ -82,7 +78,7 @@ def test_what_is_folded_away_opens_and_the_page_can_be_kept(browser: Browser, se
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
 def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     with visit(browser, server, dark=dark, phone=phone) as here:
-        follow(here, phone=phone)
+        follow(here)
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
         assert findings(here.page) == []
         assert here.page.get_by_role("table").count() == 3

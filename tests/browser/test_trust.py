@@ -11,16 +11,10 @@ from tests.browser.axe import findings
 from tests.browser.harness import Server, Visit, visit
 
 
-def go(here: Visit, label: str, *, phone: bool = False) -> None:
+def go(here: Visit) -> None:
     """By the navigation, as people do."""
     here.open()
-    if phone:
-        here.page.get_by_test_id("stExpandSidebarButton").click()
-    here.after(lambda: here.page.get_by_role("link", name=label, exact=True).click())
-    if phone:
-        here.page.get_by_test_id("stSidebarHeader").hover()
-        here.page.get_by_test_id("stSidebarCollapseButton").get_by_role("button").click()
-        here.page.wait_for_timeout(500)
+    here.go("Trust?")
 
 
 @pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
@@ -28,7 +22,7 @@ def go(here: Visit, label: str, *, phone: bool = False) -> None:
 def test_every_value_can_be_opened_and_read(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     results = run_all()
     with visit(browser, server, dark=dark, phone=phone) as here:
-        go(here, "Trust?", phone=phone)
+        go(here)
         assert " ".join(here.answer().split()) == trust.answer(results)
         assert trust.NOT_VERIFIED[0] in here.page.locator("p.small").first.inner_text()
         for name, members in trust.groups(results).items():
@@ -43,7 +37,7 @@ def test_every_value_can_be_opened_and_read(browser: Browser, server: Server, da
 
 def test_working_them_out_again_gives_the_same(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
-        go(here, "Trust?")
+        go(here)
         said = here.answer()
         here.after(lambda: here.page.get_by_role("button", name="Work them all out again").click())
         assert here.answer() == said

@@ -9,16 +9,10 @@ from tests.browser.axe import findings
 from tests.browser.harness import Server, Visit, visit
 
 
-def go(here: Visit, *, phone: bool = False) -> None:
+def go(here: Visit) -> None:
     """By the navigation, as people do."""
     here.open()
-    if phone:
-        here.page.get_by_test_id("stExpandSidebarButton").click()
-    here.after(lambda: here.page.get_by_role("link", name="Weather?", exact=True).click())
-    if phone:
-        here.page.get_by_test_id("stSidebarHeader").hover()
-        here.page.get_by_test_id("stSidebarCollapseButton").get_by_role("button").click()
-        here.page.wait_for_timeout(500)
+    here.go("Weather?")
 
 
 def test_another_climate_and_another_base_change_the_words(browser: Browser, server: Server) -> None:
@@ -36,7 +30,7 @@ def test_the_weather_is_that_of_the_case(browser: Browser, server: Server) -> No
     with visit(browser, server) as here:
         here.open()
         here.choose("Weather like", "Cold plain")
-        here.after(lambda: here.page.get_by_role("link", name="Weather?", exact=True).click())
+        here.go("Weather?")
         assert "Cold plain: " in here.page.locator("p.then").inner_text()
         assert "more cold" in here.answer()
         here.assert_quiet()
@@ -46,7 +40,7 @@ def test_the_weather_is_that_of_the_case(browser: Browser, server: Server) -> No
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
 def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     with visit(browser, server, dark=dark, phone=phone) as here:
-        go(here, phone=phone)
+        go(here)
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
         here.page.get_by_text("Every month in numbers", exact=True).click()
         here.page.wait_for_timeout(500)

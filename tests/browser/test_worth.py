@@ -121,7 +121,7 @@ def test_the_answer_stays_in_sight_while_inputs_change_on_a_phone(browser: Brows
     with visit(browser, server, phone=True) as here:
         here.open()
         here.page.get_by_label("Floor area, m²", exact=True).scroll_into_view_if_needed()
-        here.page.get_by_role("button", name="Undo").scroll_into_view_if_needed()
+        here.page.get_by_role("combobox", name="Aired today by").scroll_into_view_if_needed()
         box = here.page.locator("p.answer").bounding_box()
         assert box is not None
         assert 0 <= box["y"] < 200
