@@ -19,12 +19,6 @@ from tests.browser.harness import Server, Visit, visit
 NAME = "Ms <b>Ashgrove</b>"
 
 
-def _follow(here: Visit, name: str, *, phone: bool = False) -> None:
-    if phone:
-        here.page.get_by_test_id("stExpandSidebarButton").click()
-    here.after(lambda: here.page.get_by_role("link", name=name).click())
-
-
 def _saved(here: Visit, button: str) -> bytes:
     with here.page.expect_download() as waiting:
         here.page.get_by_role("button", name=button).click()
@@ -39,7 +33,7 @@ def test_the_files_say_what_the_screen_says(browser: Browser, server: Server) ->
     with visit(browser, server) as here:
         here.open()
         here.type("Floor area, m²", "150")
-        _follow(here, "On paper?")
+        here.go("On paper?")
         here.type("Prepared for", NAME)
         answer = here.answer()
         pages = PdfReader(io.BytesIO(_saved(here, "Two pages (PDF)"))).pages
@@ -57,8 +51,8 @@ def test_the_files_say_what_the_screen_says(browser: Browser, server: Server) ->
         assert area == 150.0
         assert "Ashgrove" not in here.page.url
         assert "Ashgrove" not in json.dumps(found)
-        _follow(here, "Worth it?")
-        _follow(here, "On paper?")
+        here.go("Worth it?")
+        here.go("On paper?")
         assert here.page.get_by_label("Prepared for").input_value() == NAME
         here.assert_quiet()
 
@@ -67,7 +61,7 @@ def test_every_hour_can_be_taken_along_and_one_be_read(browser: Browser, server:
     done = run(Case(), load_year("Inland vale"))
     with visit(browser, server) as here:
         here.open()
-        _follow(here, "Worked out?")
+        here.go("Worked out?")
         saving = done.against_baseline["recovery"].net_saving
         here.page.get_by_text(f"−£{abs(saving):.2f}").first.click()
         here.page.get_by_text("Saved on heat − more for electricity").wait_for()
