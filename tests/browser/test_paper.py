@@ -77,7 +77,7 @@ def test_every_hour_can_be_taken_along_and_one_be_read(browser: Browser, server:
 def test_everybody_can_read_it(browser: Browser, server: Server, name: str, dark: bool, phone: bool) -> None:
     with visit(browser, server, dark=dark, phone=phone) as here:
         here.open()
-        _follow(here, name, phone=phone)
+        here.go(name)
         here.page.locator("p.answer").wait_for()
         assert findings(here.page) == []
         here.assert_quiet()
