@@ -24,13 +24,16 @@ from estimator.inputs.places import value_at, with_values
 from estimator.leak_range import leakage_span
 from estimator.money import worth
 from estimator.plan import Plan, Yearly, plan, terms, yearly
-from estimator.supply import supply
+from estimator.supply import needs_rows, supply
 from estimator.survey.fill import filled
 from estimator.survey.numbers import home_numbers, option_numbers
 from estimator.survey.ranges import WEATHER, Range, ranges
 from estimator.units import Array
 
 HOURS_PER_BLOCK = 6
+# Where money goes by the hour. Net saving of 64 drawn cases against full hours, £ a year at the worst of eight kinds of
+# tariff, roof and heat pump: blocks of 6 h 6.6, of 3 h 2.6, of 2 h 1.4, where the saving ranges over 130.
+HOURS_PER_BLOCK_BY_CLOCK = 3
 # Rows of all homes handled at once: what fits the second level of a processor's cache.
 _ROWS_AT_ONCE = 48_000
 # How a drawn figure moves the weather: what leaves it as it is, and what it does to the hours.
@@ -79,9 +82,14 @@ class Difference:
     plan: Plan  # over the years, (n, years + 1)
 
 
-def ground(case: Case, year: ClimateYear, *, hours_per_block: int = HOURS_PER_BLOCK) -> Ground:
-    """The case surveyed once, its ranges found once, and the year shortened once."""
+def ground(case: Case, year: ClimateYear, *, hours_per_block: int | None = None) -> Ground:
+    """The case surveyed once, its ranges found once, and the year shortened once.
+
+    hours_per_block: six unless said otherwise, fewer where the bill depends on the hour.
+    """
     survey, span = filled(case), leakage_span(case)
+    if hours_per_block is None:
+        hours_per_block = HOURS_PER_BLOCK_BY_CLOCK if needs_rows(survey.case) else HOURS_PER_BLOCK
     return Ground(
         case=survey.case,
         year=year,

@@ -51,7 +51,7 @@ class Supply:
     other: Array  # kWh of other electricity, electric hot water in it where one meter counts all
     sun: Array | None
     tariff: Tariff
-    one_meter: bool  # electric heat is priced by the hour with all other electricity
+    one_meter: bool  # heat is electric and priced with all other electricity
     standing_fuel: Any  # money/day
     carbon: Any  # kg/kWh of electricity
 
@@ -69,8 +69,12 @@ class Supply:
 def needs_rows(case: Case) -> bool:
     """Whether the money of a case depends on when energy is bought."""
     pump = case.heating.pump
-    by_clock = case.prices.tariff.kind != "flat" or bool(np.any(np.asarray(case.roof.size) > 0.0))
-    return by_clock or pump.mode == "hourly" or bool(np.any(np.asarray(pump.capacity) > 0.0))
+    return _by_clock(case) or pump.mode == "hourly" or bool(np.any(np.asarray(pump.capacity) > 0.0))
+
+
+def _by_clock(case: Case) -> bool:
+    """Whether electricity has no single price."""
+    return case.prices.tariff.kind != "flat" or bool(np.any(np.asarray(case.roof.size) > 0.0))
 
 
 def supply(case: Case, year: ClimateYear, *, hourly: ClimateYear | None = None, by_row: bool = False) -> Supply:
@@ -87,7 +91,7 @@ def supply(case: Case, year: ClimateYear, *, hourly: ClimateYear | None = None, 
         carbon=_number(prices.fuel_carbon),
         electric=is_electric(heating.fuel),
     )
-    one_meter = first.electric and (prices.tariff.kind != "flat" or bool(np.any(np.asarray(case.roof.size) > 0.0)))
+    one_meter = first.electric and (_by_clock(case) or bool(np.all(first.price == _money(prices.electricity))))
     hot_water = energy.fuel_energy(_number(prices.hot_water), efficiency=_share(heating.efficiency))
     hours = _clock(case, year) if needs_rows(case) else None
     yearly = _number(prices.other_electricity) + (hot_water if one_meter else 0.0)
