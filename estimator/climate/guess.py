@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from estimator.climate.columns import TIME_COLUMN, UNITS
 
 _WORDS: Mapping[str, str] = {
-    TIME_COLUMN: r"date.?time|timestamp|time|date|zeit|utc",
+    TIME_COLUMN: r"date.?time|timestamp|time|date|when|stamp|zeit|utc",
     "month": r"month|mo",
     "day": r"day",
     "hour": r"hour|hr",

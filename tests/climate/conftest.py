@@ -69,6 +69,12 @@ def _epw_rows(tmy3_frame: pd.DataFrame) -> tuple[str, ...]:
     return tuple(rows)
 
 
+@pytest.fixture(scope="session")
+def epw_lines(_epw_rows: tuple[str, ...]) -> list[str]:
+    """The same for tests that do no harm."""
+    return [*EPW_HEADER, *_epw_rows]
+
+
 @pytest.fixture
 def epw(_epw_rows: tuple[str, ...]) -> list[str]:
     """Lines of a valid EPW file: 8 of header, 8,760 of hours; a copy to do harm to."""

@@ -1,16 +1,19 @@
-"""Does every included source keep the same promises?"""
+"""Does every source keep the same promises: included, fetched, uploaded, and made of monthly means?"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 import numpy as np
+import pandas as pd
 import pytest
 
-from estimator.climate.sources import SOURCES, load_year, names
+from estimator.climate.sources import SOURCES, names
 from estimator.climate.year import FACADES, ClimateYear
+from tests.climate.every import BROKEN, EVERY, MADE, Broken, by_calendar, loader, means_told
+from tests.climate.replay import Row, replaying
 
-Included = Callable[[str], ClimateYear]
+Load = tuple[str, Callable[[], ClimateYear]]
 HOURLY = ("temp_air", "wind_speed", "ghi", "dni", "dhi", "relative_humidity", "pressure")
 # Limits of the EPW data dictionary (EnergyPlus, Auxiliary Programs); the solar constant is 1,361 W/m²
 # (Kopp and Lean 2011), which no direct irradiance can exceed by more than the earth's nearness to the sun.
@@ -25,9 +28,24 @@ RANGES = {
 }
 
 
-@pytest.fixture(params=names())
-def year(request: pytest.FixtureRequest, included: Included) -> ClimateYear:
-    return included(request.param)
+@pytest.fixture(scope="module", params=EVERY)
+def load(
+    request: pytest.FixtureRequest,
+    tmp_path_factory: pytest.TempPathFactory,
+    tmy3_frame: pd.DataFrame,
+    epw_lines: list[str],
+    good_answer: bytes,
+) -> Iterator[Load]:
+    """Reads one source from its beginning each time it is called."""
+    with replaying() as server:
+        server.body = good_answer
+        folder = tmp_path_factory.mktemp("every")
+        yield request.param, loader(request.param, folder=folder, tmy3=tmy3_frame, epw=epw_lines, server=server)
+
+
+@pytest.fixture(scope="module")
+def year(load: Load) -> ClimateYear:
+    return load[1]()
 
 
 def test_the_year_has_8760_rows_of_one_hour(year: ClimateYear) -> None:
@@ -65,8 +83,9 @@ def test_nights_are_dark(year: ClimateYear) -> None:
     assert by_hour[:3].max() < 0.01 * by_hour.max()
 
 
-def test_place_source_and_licence_are_told(year: ClimateYear) -> None:
-    assert year.name in names()
+def test_place_source_and_licence_are_told(year: ClimateYear, load: Load) -> None:
+    assert year.name.strip()
+    assert load[0] in MADE or year.name == load[0]
     assert -60.0 < year.latitude < 70.0
     assert abs(year.longitude - 15.0 * year.utc_offset) < 30.0
     assert len(year.source) > 20
@@ -74,9 +93,28 @@ def test_place_source_and_licence_are_told(year: ClimateYear) -> None:
     assert year.invented == ("invented" in year.source)
 
 
-def test_reading_again_gives_the_same_year(year: ClimateYear) -> None:
-    again = load_year(year.name)
+def test_reading_again_gives_the_same_year(year: ClimateYear, load: Load) -> None:
+    again = load[1]()
     assert all(np.array_equal(getattr(year, column), getattr(again, column)) for column in (*HOURLY, "facades"))
+
+
+def test_the_months_have_the_means_that_the_source_states(
+    year: ClimateYear, load: Load, tmy3_frame: pd.DataFrame
+) -> None:
+    """Within a tenth of a degree: a clock that is turned moves a few hours from one month to the next."""
+    np.testing.assert_allclose(by_calendar(year.temp_air), means_told(load[0], tmy3_frame), atol=0.1)
+
+
+@pytest.mark.parametrize("broken", BROKEN, ids=lambda way: way.__name__)
+def test_a_leap_day_is_left_out_and_a_missing_code_is_bridged_and_told(
+    broken: Broken, tmy3_frame: pd.DataFrame, epw_lines: list[str], answered_rows: list[Row]
+) -> None:
+    """The same year comes back from a file with 29 February in it and one hour without a temperature."""
+    year = broken(tmy3_frame, list(epw_lines), [dict(row) for row in answered_rows])
+    assert year.temp_air.shape == (8760,)
+    assert any("29 February" in repair for repair in year.repairs)
+    assert any("air temperature: 1 missing hour" in repair for repair in year.repairs)
+    np.testing.assert_allclose(by_calendar(year.temp_air), means_told(MADE[0], tmy3_frame), atol=0.1)
 
 
 def test_repairs_are_told_in_words(year: ClimateYear) -> None:
