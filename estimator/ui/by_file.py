@@ -54,7 +54,8 @@ def _read(file: str, content: bytes, name: str, layout: Layout | None) -> FileRe
 def _told(read: FileRead) -> None:
     style.small(weather_source.place(read.year))
     report(read)
-    if state.case().place.climate == read.reference:
+    case = state.case()
+    if case.place.climate == read.reference and not at_hand.missing(case):
         style.small("This weather is in use for this home.")
     else:
         st.button("Use this weather", type="primary", on_click=_use, args=(read,), key="where:use")

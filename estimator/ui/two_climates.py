@@ -13,6 +13,7 @@ from estimator.ui import at_hand
 from estimator.ui.results import outcome
 
 _LOWEST, _HIGHEST = 5.0, 25.0  # °C
+_BASE, _USUAL = "weather:base", "weather:base_usual"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -34,15 +35,15 @@ def choose() -> Pair:
         others = [name for name in names() if name != own]
         usual = next((at for at, name in enumerate(others) if name == list(DEMO_CLIMATES)[2]), 0)
         other = st.selectbox("Beside the weather of", others, index=usual, key="weather:other")
+    _follow(min(max(balance(done, option), _LOWEST), _HIGHEST))
     with right:
         base = st.number_input(
             "Cold counts below, °C",
             min_value=_LOWEST,
             max_value=_HIGHEST,
-            value=min(max(balance(done, option), _LOWEST), _HIGHEST),
             step=0.5,
             format="%.1f",
-            key="weather:base",
+            key=_BASE,
             help="Until changed, the outdoor temperature below which this home needs heat. It changes these pictures, "
             "not the estimate.",
         )
@@ -50,6 +51,13 @@ def choose() -> Pair:
         weather(done, option=option, base=base),
         weather(_elsewhere(done, other), option=option, base=base),
     )
+
+
+def _follow(usual: float) -> None:
+    """The base is that of the case until somebody chooses another."""
+    if st.session_state.get(_BASE) in (None, st.session_state.get(_USUAL)):
+        st.session_state[_BASE] = usual
+    st.session_state[_USUAL] = usual
 
 
 def _elsewhere(done: Estimate, name: str) -> Estimate:
