@@ -159,8 +159,8 @@ def prewarmed(temp_difference: Array, *, temp_in: Numeric, warmth: Numeric, capa
 
 def _per_supply(heat: Any, capacity_supply: Any) -> Any:
     """By how much heat [W] lifts the supply air [K]; nil where there is no supply air."""
-    shape = np.broadcast(heat, capacity_supply).shape
-    return np.divide(heat, capacity_supply, out=np.zeros(shape), where=np.asarray(capacity_supply) > 0.0)
+    capacity = np.asarray(capacity_supply)
+    return heat * np.divide(1.0, capacity, out=np.zeros_like(capacity), where=capacity > 0.0)
 
 
 def postheated(before: Recovered, *, capacity_supply: Numeric, set_point: Numeric) -> Recovered:

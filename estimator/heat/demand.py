@@ -1,16 +1,14 @@
 """How much heat must the heating supply, when the house remembers the hours before?
 
 The net load (loss minus gains) passes a first-order memory before its positive part counts: mass carries gains and cold
-over hours to days. A periodic first-order filter is one product in the frequency domain.
+over hours to days.
 """
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
 from estimator.units import Array, Numeric
 
@@ -25,24 +23,25 @@ def time_constant(heat_capacity: Numeric, loss_coefficient: Numeric) -> Any:
     return MASS_SHARE * np.asarray(heat_capacity) / np.asarray(loss_coefficient) + AIR_MEMORY
 
 
-@lru_cache(maxsize=8)
-def _delays(rows: int) -> NDArray[np.complex128]:
-    turns = np.arange(rows // 2 + 1) / rows
-    return np.asarray(np.exp(-2j * np.pi * turns))
-
-
 def remembered(load: Array, *, memory: Numeric, step: float) -> Array:
     """The load as the house feels it: y_t = a y_(t-1) + (1 − a) x_t, periodic over the year.
 
-    load: any unit, (…, rows); memory [h]: a float or a column (n, 1), 0 for none; step: hours per row.
-    The mean over the year is unchanged.
+    load: any unit, (…, rows), float32 stays float32; memory [h]: a float or a column (n, 1), 0 for none; step: hours
+    per row. The mean over the year is unchanged. y is the sum of (1 − a) a^k x_(t-k) over all k: with the first m terms
+    known, those to 2m are the same ones m rows earlier times a^m, so that a year takes about ten rounds.
     """
-    memory_ = np.asarray(memory, dtype=float)
-    exponent = np.divide(-step, memory_, out=np.full(memory_.shape, -np.inf), where=memory_ > 0.0)
-    keep = np.exp(exponent)
-    rows = load.shape[-1]
-    response = (1.0 - keep) / (1.0 - keep * _delays(rows))
-    return np.asarray(np.fft.irfft(np.fft.rfft(load) * response, n=rows))
+    load = np.asarray(load, dtype=np.result_type(load, np.float32))
+    memory_ = np.asarray(memory, dtype=load.dtype)
+    keep = np.exp(np.divide(-step, memory_, out=np.full_like(memory_, -np.inf), where=memory_ > 0.0))
+    felt = (1.0 - keep) * load
+    rows, back = load.shape[-1], 1
+    while np.any(keep > np.finfo(load.dtype).eps / 8.0):  # what is left out then is far below the last digit
+        earlier = keep * felt
+        turn = back % rows
+        felt[..., turn:] += earlier[..., : rows - turn]
+        felt[..., :turn] += earlier[..., rows - turn :]
+        keep, back = keep * keep, 2 * back
+    return felt
 
 
 def heat_with_memory(net_load: Array, *, memory: Numeric, step: float) -> Array:

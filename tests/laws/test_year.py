@@ -124,3 +124,23 @@ def test_months_make_the_year(name: str, mode: Any) -> None:
         ):
             mean = np.sum(np.squeeze(figures) * hours) / 8760.0
             assert mean == pytest.approx(to_m3h(float(np.mean(hourly))), rel=1e-9, abs=1e-9)
+
+
+def test_memory_of_any_length_is_that_of_a_plain_filter_gone_through_the_year_until_it_repeats() -> None:
+    load = np.random.default_rng(7).normal(500.0, 2000.0, (3, 365))
+    memory = np.array([[3.0], [40.0], [5000.0]])
+    keep = np.exp(-24.0 / memory[:, 0])
+    felt = load.mean(axis=-1)
+    for _ in range(40):
+        for day in range(365):
+            felt = keep * felt + (1.0 - keep) * load[:, day]
+    np.testing.assert_allclose(remembered(load, memory=memory, step=24.0)[:, -1], felt, rtol=1e-9)
+
+
+def test_memory_keeps_single_precision() -> None:
+    load = np.random.default_rng(8).normal(500.0, 2000.0, (4, 730)).astype(np.float32)
+    memory = np.array([[8.0], [20.0], [60.0], [300.0]])
+    felt = remembered(load, memory=memory, step=12.0)
+    assert felt.dtype == np.float32
+    exact = remembered(load.astype(float), memory=memory, step=12.0)
+    np.testing.assert_allclose(felt, exact, atol=2e-6 * np.abs(load).max())
