@@ -6,7 +6,7 @@ first axis, time on the last, so that one home and a column of many take the sam
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -155,48 +155,61 @@ def _certificate(option: OptionNumbers, flow: Any) -> certificate.Reference:
 
 def recovered(home: HomeNumbers, option: OptionNumbers, state: State, shared: HomeYear) -> recovery.Recovered | None:
     """What the unit returns in one running state, (…, rows); None for an option whose air comes in as it is outside."""
-    back = _exchanged(home, option, state, shared)
-    if back is None or option.post_heat_to is None:
-        return back
-    return recovery.postheated(
-        back, capacity_supply=shared.heat_capacity * np.asarray(state.supply), set_point=option.post_heat_to
-    )
+    unit = exchange(home, option, state, heat_capacity=shared.heat_capacity)
+    return None if unit is None else unit.at(shared.temp_difference)
 
 
-def _exchanged(home: HomeNumbers, option: OptionNumbers, state: State, shared: HomeYear) -> recovery.Recovered | None:
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Exchange:
+    """What brings heat back in one running state, weather apart: floats or columns (n, 1) of homes."""
+
+    form: Callable[..., recovery.Recovered]
+    settings: Mapping[str, Any]
+    capacity_supply: Any  # W/K
+    post_heat_to: Any | None  # °C
+
+    def at(self, temp_difference: Array) -> recovery.Recovered:
+        """What it returns at these differences of indoor and outdoor temperature [K], (…, rows)."""
+        back = self.form(temp_difference, capacity_supply=self.capacity_supply, **self.settings)
+        if self.post_heat_to is None:
+            return back
+        return recovery.postheated(back, capacity_supply=self.capacity_supply, set_point=self.post_heat_to)
+
+
+def exchange(home: HomeNumbers, option: OptionNumbers, state: State, *, heat_capacity: Any) -> Exchange | None:
+    """The exchange of one running state; None for an option whose air comes in as it is outside.
+
+    heat_capacity: of air moved [J/(m³ K)].
+    """
     through = joining.balanced_flow(state.supply, state.extract)
-    capacity = shared.heat_capacity
+    supply, extract = heat_capacity * state.supply, heat_capacity * state.extract
+    form: Callable[..., recovery.Recovered]
     if option.supply_warmth is not None and np.any(state.supply > 0.0):
-        return recovery.prewarmed(
-            shared.temp_difference,
-            temp_in=home.temp_in,
-            warmth=option.supply_warmth,
-            capacity_supply=capacity * state.supply,
-        )
-    if not np.any(option.effectiveness > 0.0) or not np.any(through > 0.0):
+        form, settings = recovery.prewarmed, {"temp_in": home.temp_in, "warmth": option.supply_warmth}
+    elif not np.any(option.effectiveness > 0.0) or not np.any(through > 0.0):
         return None
-    shares = recovery.DuctShares(
-        intake=ducts.kept_share(conductance=option.ducts.intake, capacity_flow=capacity * state.supply),
-        exhaust=ducts.kept_share(conductance=option.ducts.exhaust, capacity_flow=capacity * state.extract),
-        supply=ducts.kept_share(conductance=option.ducts.supply, capacity_flow=capacity * state.supply),
-        extract=ducts.kept_share(conductance=option.ducts.extract, capacity_flow=capacity * state.extract),
-    )
-    printed = _certificate(option, through)
-    common = {
-        "temp_in": home.temp_in,
-        "effectiveness": exchanger.effectiveness_at_duty(
-            printed.ratio, reference_flow=printed.flow, supply=state.supply, extract=state.extract
-        ),
-        "ducts": shares,
-        "capacity_supply": capacity * state.supply,
-        "capacity_balanced": capacity * through,
-        "preheat_to": option.preheat_to,
-        "throttle_at": option.throttle_at,
-        "flow_ratio": np.asarray(state.extract) / np.where(through > 0.0, through, 1.0),
-    }
-    if option.outside:
-        return recovery.outside_envelope(shared.temp_difference, zone_factor=option.zone_factor, **common)
-    return recovery.inside_envelope(shared.temp_difference, **common)
+    else:
+        printed = _certificate(option, through)
+        form = recovery.inside_envelope
+        settings = {
+            "temp_in": home.temp_in,
+            "effectiveness": exchanger.effectiveness_at_duty(
+                printed.ratio, reference_flow=printed.flow, supply=state.supply, extract=state.extract
+            ),
+            "ducts": recovery.DuctShares(
+                intake=ducts.kept_share(conductance=option.ducts.intake, capacity_flow=supply),
+                exhaust=ducts.kept_share(conductance=option.ducts.exhaust, capacity_flow=extract),
+                supply=ducts.kept_share(conductance=option.ducts.supply, capacity_flow=supply),
+                extract=ducts.kept_share(conductance=option.ducts.extract, capacity_flow=extract),
+            ),
+            "capacity_balanced": heat_capacity * through,
+            "preheat_to": option.preheat_to,
+            "throttle_at": option.throttle_at,
+            "flow_ratio": np.asarray(state.extract) / np.where(through > 0.0, through, 1.0),
+        }
+        if option.outside:
+            form, settings = recovery.outside_envelope, {**settings, "zone_factor": option.zone_factor}
+    return Exchange(form=form, settings=settings, capacity_supply=supply, post_heat_to=option.post_heat_to)
 
 
 def heat_year(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, air: AirYear, *, step: float) -> HeatYear:

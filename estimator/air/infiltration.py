@@ -73,14 +73,19 @@ def _index(value: Any) -> Any:
     return np.asarray(value, dtype=np.intp)
 
 
+def _as_precise(figures: Any, like: Array) -> Any:
+    """Figures of a table in single precision where the weather is, so that they do not double its width."""
+    return np.asarray(figures, dtype=np.result_type(like, np.float32))
+
+
 def basic(temp_difference: Array, wind: Array, setting: Setting) -> Any:
     """Specific infiltration [m/s] of the basic (Sherman-Grimsrud) model.
 
     temp_difference: indoor minus outdoor [K]; wind: at the weather station [m/s].
     """
     storey = _index(setting.storeys) - 1
-    stack = BASIC_STACK[storey]
-    push = BASIC_WIND[_index(setting.shelter) - 1, storey]
+    stack = _as_precise(BASIC_STACK[storey], temp_difference)
+    push = _as_precise(BASIC_WIND[_index(setting.shelter) - 1, storey], temp_difference)
     return _LPS_PER_CM2 * np.sqrt(stack * np.abs(temp_difference) + push * np.square(wind))
 
 
@@ -91,9 +96,10 @@ def enhanced(temp_difference: Array, wind: Array, setting: Setting) -> Any:
     """
     storey, flue = _index(setting.storeys) - 1, _index(setting.flue)
     shelter = ENHANCED_SHELTER[_index(setting.shelter) - 1, np.where(flue == 1, storey + 1, 0)]
-    stack = ENHANCED_STACK[flue, storey] * np.abs(temp_difference) ** ENHANCED_EXPONENT
-    eaves = shelter * EAVES_WIND[storey] * wind
-    push = ENHANCED_WIND[_index(setting.crawlspace), flue, storey] * eaves ** (2.0 * ENHANCED_EXPONENT)
+    stack = _as_precise(ENHANCED_STACK[flue, storey], temp_difference) * np.abs(temp_difference) ** ENHANCED_EXPONENT
+    eaves = _as_precise(shelter * EAVES_WIND[storey], temp_difference) * wind
+    wind_factor = _as_precise(ENHANCED_WIND[_index(setting.crawlspace), flue, storey], temp_difference)
+    push = wind_factor * eaves ** (2.0 * ENHANCED_EXPONENT)
     return flow_coefficient(1.0, exponent=ENHANCED_EXPONENT) * np.hypot(stack, push)
 
 

@@ -65,8 +65,8 @@ def heat_at_fixed_base(
 def loss_coefficient(loss: Array, temp_difference: Array) -> Any:
     """Heat loss per kelvin [W/K], shape (…, 1), over the rows in which it is colder outside than inside."""
     cold = temp_difference > 0.0
-    difference = np.sum(np.where(cold, temp_difference, 0.0), axis=-1, keepdims=True)
-    total = np.sum(np.where(cold, loss, 0.0), axis=-1, keepdims=True)
+    difference = np.sum(temp_difference * cold, axis=-1, keepdims=True)
+    total = np.sum(loss * cold, axis=-1, keepdims=True)
     return np.divide(total, difference, out=np.zeros(np.broadcast(total, difference).shape), where=difference > 0.0)
 
 
