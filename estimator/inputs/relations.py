@@ -219,7 +219,7 @@ def _found(
     first = int(np.argmax(bad))
     sentence = said.format(given=_words(value.ravel()[first]), other=_words(other.ravel()[first]))
     rows = rows_at_fault(bad)
-    yield Finding(path, f"{sentence[:-1]}{rows}." if rows else sentence, others)
+    yield Finding(path, f"{sentence[:-1]}{rows}." if rows else sentence, others, bad)
 
 
 def _words(value: Any) -> str:

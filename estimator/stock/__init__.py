@@ -1,0 +1,1 @@
+"""Stock: many homes at once, the very functions of one home on columns."""
