@@ -19,6 +19,7 @@ from estimator.inputs.casefile import case_from_text, read_case
 from estimator.inputs.schema import case_schema
 from estimator.inputs.template import commented_case, example_text
 from estimator.leak_range import over_leakage_range
+from estimator.stock.arguments import add_arguments
 
 FAULT_STATUS = 2
 
@@ -73,6 +74,9 @@ def _parser() -> argparse.ArgumentParser:
         "evidence", help="work out every published value and print it beside what was printed"
     )
     evidence.set_defaults(command=_evidence)
+    stock = commands.add_parser("stock", help="screen a table of many homes: in which does it pay, which to seal first")
+    add_arguments(stock)
+    stock.set_defaults(command=_stock)
     return parser
 
 
@@ -117,6 +121,12 @@ def _evidence(_: argparse.Namespace) -> tuple[str, int]:
 
     results = run_all()
     return trust.text(results, method_run()), FAULT_STATUS if trust.failing(results) else 0
+
+
+def _stock(options: argparse.Namespace) -> tuple[str, int]:
+    from estimator.stock.command import run
+
+    return run(options)
 
 
 if __name__ == "__main__":

@@ -39,6 +39,7 @@ ORDER = (
     ("sure",),
     ("claims",),
     ("report",),
+    ("stock",),
     ("ui",),
     ("__main__",),
 )
@@ -58,6 +59,7 @@ Place = tuple[str, ...]
 LIBRARIES: dict[str, tuple[Place, ...]] = {
     "numpy": ((PACKAGE,),),
     "pandas": ((PACKAGE, "climate"), (PACKAGE, "report"), (PACKAGE, "ui"), (PACKAGE, "stock")),
+    "pyarrow": ((PACKAGE, "stock"),),
     "pvlib": ((PACKAGE, "climate"),),
     "platformdirs": ((PACKAGE, "climate"),),
     "requests": ((PACKAGE, "climate"),),

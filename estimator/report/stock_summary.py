@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import pairwise
 
 import numpy as np
 
@@ -80,7 +81,7 @@ def _lines(
 def paybacks(counts: Mapping[str, int], edges: Sequence[float]) -> list[tuple[str, int]]:
     """How many homes pay back within which years, and how many never."""
     names = [f"up to {edges[0]:g} years"]
-    names += [f"{low:g} to {high:g} years" for low, high in zip(edges[:-1], edges[1:], strict=True)]
+    names += [f"{low:g} to {high:g} years" for low, high in pairwise(edges)]
     names.append(f"more than {edges[-1]:g} years")
     found = [(name, counts.get(f"payback: {place}", 0)) for place, name in enumerate(names)]
     never = counts.get(f"answer: {ANSWERS['loses']}", 0)

@@ -47,7 +47,6 @@ ERROR_OF = (
 """Figures whose error is told, in the order in which a screening notes them, with their units."""
 
 
-
 def reason(key: str, basis: Tag) -> str:
     """Why a home gets its answer, and what its leakage rests on where nobody has tested it."""
     return REASONS[key] + RESTS_ON[basis]

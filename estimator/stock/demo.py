@@ -37,7 +37,9 @@ def invented(count: int, *, start: int = START) -> Any:
     leakage = np.array(_MIDDLE_LEAKAGE)[age] * np.exp(rng.normal(0.0, 0.35, count))
     fuel = rng.choice(len(_FUELS), count, p=_FUEL_SHARES)
     flue = rng.choice(["no", "unknown", "yes"], count, p=[0.62, 0.28, 0.1])
-    construction = np.where(age == 0, "solid masonry", np.where(rng.random(count) < 0.2, "timber frame", "cavity masonry"))
+    construction = np.where(
+        age == 0, "solid masonry", np.where(rng.random(count) < 0.2, "timber frame", "cavity masonry")
+    )
     return pa.table(
         {
             "id": [f"{_STREETS[n % len(_STREETS)]} {n // len(_STREETS) + 1}" for n in range(count)],

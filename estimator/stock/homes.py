@@ -21,8 +21,8 @@ from estimator.inputs.casefile import case_from_dict, case_to_dict
 from estimator.inputs.home import Home, Leakage
 from estimator.inputs.places import value_at, with_values
 from estimator.stock.columns import Columns
-from estimator.stock.reading import CELLS
 from estimator.stock.parse import Column, Mask, raw_value, read_column
+from estimator.stock.reading import CELLS
 
 # Words that the survey reads from an array, one for each home; any other word decides which way a home goes, so that
 # homes of one group share it.
@@ -79,16 +79,17 @@ def read_homes(table: Any, columns: Columns, base: Case) -> Read:
             case, _ = _weighed(read, rows, base)
         if rows.size:
             groups.append(Group(rows=rows, case=case))
-    faults = {}
-    for row in np.flatnonzero(doubtful):
-        if broken[row] is not None:
-            faults[int(row)] = (_broken_line(broken[row], len(columns.written)),)
+    faults: dict[int, tuple[Fault, ...]] = {}
+    for row in np.flatnonzero(doubtful).tolist():
+        cells = broken[row]
+        if cells is not None:
+            faults[row] = (_broken_line(cells, len(columns.written)),)
             continue
-        found, case = _alone(table, columns, int(row), base)
+        found, alone = _alone(table, columns, row, base)
         if found:
-            faults[int(row)] = found
-        elif case is not None:
-            groups.append(Group(rows=np.array([row]), case=case))
+            faults[row] = found
+        elif alone is not None:
+            groups.append(Group(rows=np.array([row]), case=alone))
     return Read(groups=tuple(groups), faults=faults)
 
 

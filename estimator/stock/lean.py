@@ -1,7 +1,7 @@
 """How much heat and electricity do the options of many homes take in a year, and nothing else?
 
-The corridor's own functions, on columns (n, 1) of homes and a year in blocks of consecutive hours. What does not hang on
-the weather is worked out once for all homes; the hours go by in pieces that fit a processor's cache. What the unit
+The corridor's own functions, on columns (n, 1) of homes and a year in blocks of consecutive hours. What does not hang
+on the weather is worked out once for all homes; the hours go by in pieces that fit a processor's cache. What the unit
 returns does not hang on the leaks, so that one pass serves a home at several leakages.
 """
 
@@ -91,8 +91,9 @@ def yearly(
 ) -> dict[str, Yearly]:
     """The options of n homes, each at several leakages.
 
-    areas: for each option the leakage areas [m²] asked about, columns (n, 1), in the place of the home's own. today: the
-    option that gets no windows opened in thought. single: reckon in single precision, seven digits in place of sixteen.
+    areas: for each option the leakage areas [m²] asked about, columns (n, 1), in the place of the home's own.
+    today: the option that gets no windows opened in thought.
+    single: reckon in single precision, with seven digits in place of sixteen.
     """
     count = len(next(iter(areas.values()))[0])
     year_heat = float(volumetric_heat_capacity(float(np.mean(year.pressure))))
@@ -103,9 +104,7 @@ def yearly(
     precise = _single if single else _double
     ready: Any = precise((home, weatherless, {name: tuple(columns) for name, columns in areas.items()}))
     year = precise(year)
-    found = {
-        name: (np.empty((count, len(areas[name]))), np.empty(count), np.empty(count)) for name in options
-    }
+    found = {name: (np.empty((count, len(areas[name]))), np.empty(count), np.empty(count)) for name in options}
     size = max(1, _AT_ONCE // year.rows)
     for first in range(0, count, size):
         part = slice(first, first + size)

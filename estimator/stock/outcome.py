@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import dataclasses
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, cast
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,7 +16,8 @@ from numpy.typing import NDArray
 from estimator.air import leakage
 from estimator.climate.year import ClimateYear
 from estimator.inputs.case import Case
-from estimator.inputs.option import Cost
+from estimator.inputs.cost import Cost
+from estimator.inputs.quantity import Tag
 from estimator.money import carbon, energy, worth
 from estimator.routes import BOTH, LEAVE, RECOVER, SEAL, sealing_cost
 from estimator.stock.lean import Yearly, yearly
@@ -33,7 +34,7 @@ class Outcome:
     """n homes: arrays (n,). kWh, money and kg a year; leakage q50 [m³/(h m²)]; payback in years, infinite for never."""
 
     q50: Array
-    basis: str  # tag of the leakage: measured, typical, assumed
+    basis: Tag  # tag of the leakage: measured, typical, assumed
     heat_saved: Array
     extra_electricity: Array
     frost: Array  # of heat recovery's pre-heater
@@ -52,7 +53,7 @@ class Outcome:
     @property
     def route(self) -> NDArray[np.intp]:
         """Place in `ROUTES` of the way that leaves most money over the life."""
-        return np.argmax(self.gains, axis=-1)
+        return np.asarray(np.argmax(self.gains, axis=-1))
 
 
 def outcome(case: Case, year: ClimateYear, *, recovery: str, full_year: bool) -> Outcome:
@@ -158,12 +159,12 @@ def _electricity(found: Yearly) -> Array:
 
 def _count(case: Case) -> int:
     """Homes of a case of columns: the length of its floor areas."""
-    return int(np.shape(case.home.floor_area)[0])
+    return len(np.asarray(case.home.floor_area))
 
 
 def part_of(case: Case, rows: Any) -> Case:
     """The case with only some of its homes."""
-    return _taken(case, rows, _count(case))
+    return cast(Case, _taken(case, rows, _count(case)))
 
 
 def _taken(value: Any, rows: Any, count: int) -> Any:

@@ -39,7 +39,7 @@ class Column:
     @property
     def given(self) -> Mask:
         """Rows in which something stands."""
-        return self.codes >= 0 if self.codes is not None else ~np.isnan(self.numbers)
+        return self.codes >= 0 if self.codes is not None else ~np.isnan(np.asarray(self.numbers))
 
 
 def read_column(values: Any, path: str, item: Declared) -> Column:

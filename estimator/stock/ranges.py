@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import cast
+
 import numpy as np
 
 from estimator.climate.year import ClimateYear
@@ -20,7 +22,7 @@ def spread(case: Case, year: ClimateYear, *, recovery: str) -> dict[str, Array]:
 
     Every end is the value of a case, as for a single home; homes go one by one, so that this takes its time.
     """
-    count = int(np.shape(case.home.floor_area)[0])
+    count = len(np.asarray(case.home.floor_area))
     found: dict[str, Array] = {}
     for place in range(count):
         for name, value in _one(home_of(case, place), year, recovery=recovery).items():
@@ -37,7 +39,7 @@ def _one(case: Case, year: ClimateYear, *, recovery: str) -> dict[str, float]:
     return {
         **{f"{name}_low": _end(values, _TENTH) for name, values in ends.items()},
         **{f"{name}_high": _end(values, _NINE_TENTHS) for name, values in ends.items()},
-        "paid_back": float(to_percent(np.mean(found.payback <= case.worth.life))),
+        "paid_back": float(to_percent(float(np.mean(found.payback <= case.worth.life)))),
     }
 
 
@@ -48,6 +50,7 @@ def _end(values: Array, share: float) -> float:
 def home_of(case: Case, place: int) -> Case:
     """One home of a case of columns, by itself, as a person would have entered it."""
     values = {path: value_at(case, path) for path, _ in every_entry(case)}
-    return with_values(
-        case, {path: np.asarray(value[place, 0]).item() for path, value in values.items() if isinstance(value, np.ndarray)}
-    )
+    alone = {
+        path: np.asarray(value[place, 0]).item() for path, value in values.items() if isinstance(value, np.ndarray)
+    }
+    return cast(Case, with_values(case, alone))

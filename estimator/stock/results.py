@@ -9,7 +9,7 @@ import numpy as np
 import pyarrow as pa
 from numpy.typing import NDArray
 
-from estimator.cautions import every_caution, cautions
+from estimator.cautions import cautions, every_caution
 from estimator.inputs.case import Case
 from estimator.inputs.places import with_values
 from estimator.report import stock_words

@@ -29,7 +29,7 @@ from estimator.inputs.casefile import case_to_dict
 from estimator.stock.chunk import Settings, screened, summary_of
 from estimator.stock.columns import read_columns
 from estimator.stock.homes import base_case
-from estimator.stock.reading import batches, headings, kind_of, row_count
+from estimator.stock.reading import batches, kind_of, row_count
 from estimator.stock.writing import in_order, read_part, write_part, write_table
 from estimator.units import Array
 
@@ -123,7 +123,7 @@ def _parts(source: Path, settings: Settings, parts: Path, workers: int) -> Itera
         for number, table in tables:
             path = _path(parts, number)
             if not path.exists():
-                make_part(settings, table, number, path)
+                make_part(settings, table, number * ROWS_PER_CHUNK + 1, path)
             yield path, table.num_rows
         return
     context = multiprocessing.get_context("spawn")
@@ -134,7 +134,7 @@ def _parts(source: Path, settings: Settings, parts: Path, workers: int) -> Itera
             if path.exists():
                 yield path, table.num_rows
                 continue
-            running[pool.submit(make_part, settings, table, number, path)] = (path, table.num_rows)
+            running[pool.submit(make_part, settings, table, number * ROWS_PER_CHUNK + 1, path)] = (path, table.num_rows)
             if len(running) >= workers * _WAITING:
                 yield from _finished(running, FIRST_COMPLETED)
         while running:
@@ -148,9 +148,9 @@ def _finished(running: dict[Future[None], tuple[Path, int]], when: str) -> Itera
         yield running.pop(future)
 
 
-def make_part(settings: Settings, table: Any, number: int, path: Path) -> None:
+def make_part(settings: Settings, table: Any, first_row: int, path: Path) -> None:
     """One chunk screened and kept on disk."""
-    write_part(screened(settings, table, number * ROWS_PER_CHUNK + 1), path)
+    write_part(screened(settings, table, first_row), path)
 
 
 def _path(parts: Path, number: int) -> Path:

@@ -138,7 +138,7 @@ def test_memory_of_any_length_is_that_of_a_plain_filter_gone_through_the_year_un
 
 
 def test_memory_keeps_single_precision() -> None:
-    load = np.random.default_rng(8).normal(500.0, 2000.0, (4, 730)).astype(np.float32)
+    load: Any = np.random.default_rng(8).normal(500.0, 2000.0, (4, 730)).astype(np.float32)
     memory = np.array([[8.0], [20.0], [60.0], [300.0]])
     felt = remembered(load, memory=memory, step=12.0)
     assert felt.dtype == np.float32

@@ -1,0 +1,1 @@
+"""Many homes at once: the same answers as one by one, no row lost, and nothing done twice."""
