@@ -51,7 +51,12 @@ def test_what_was_done_is_not_done_again_and_the_result_is_the_same(
         screen(homes, tmp_path / "cut.parquet", settings, workers=1)
     assert not (tmp_path / "cut.parquet").exists()
     again: list[int] = []
-    monkeypatch.setattr(runs, "screened", lambda *given: (again.append(given[2]), screened(*given))[1])
+
+    def watched(settings: Any, table: Any, first_row: int) -> Any:
+        again.append(first_row)
+        return screened(settings, table, first_row)
+
+    monkeypatch.setattr(runs, "screened", watched)
     screen(homes, tmp_path / "cut.parquet", settings, workers=1)
     assert set(done) & set(again) == set()
     assert len(done) + len(again) == 9
