@@ -63,6 +63,7 @@ def must_have_browser() -> bool:
 class Server:
     """The dashboard on a port of its own; it can be stopped and started again on the same port."""
 
+    script: str = "app.py"
     port: int = field(default=0)
     process: subprocess.Popen[bytes] | None = None
     said: IO[bytes] | None = None
@@ -78,7 +79,7 @@ class Server:
             with socket.socket() as probe:
                 probe.bind(("127.0.0.1", 0))
                 self.port = probe.getsockname()[1]
-        command = [sys.executable, "-m", "streamlit", "run", "app.py", f"--server.port={self.port}"]
+        command = [sys.executable, "-m", "streamlit", "run", self.script, f"--server.port={self.port}"]
         self.said = tempfile.TemporaryFile()  # noqa: SIM115 -- open as long as the server writes
         self.process = subprocess.Popen(command, cwd=ROOT, stdout=self.said, stderr=subprocess.STDOUT)
         end = time.monotonic() + PATIENCE
