@@ -51,6 +51,11 @@ class OptionAt:
     capital: float
     upkeep: float
 
+    def at(self, places: slice) -> OptionAt:
+        """The same at some of the leakages."""
+        arrays = ("heat", "electricity", "bill", "carbon", "own_air", "short", "through_exchanger")
+        return dataclasses.replace(self, **{name: getattr(self, name)[places] for name in arrays})
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Difference:
@@ -113,6 +118,13 @@ def difference_at(
     """An option against a baseline, both at each of the leakages q50 [m³/(h m²)], (n,); `join` as in the corridor."""
     leak = np.atleast_1d(np.asarray(q50, dtype=float))
     ours, theirs = (option_at(place, name, leak, join=join) for name in (option, baseline))
+    return difference(place, leak, ours=ours, theirs=theirs, option=option, baseline=baseline)
+
+
+def difference(
+    place: Ground, leak: Array, *, ours: OptionAt, theirs: OptionAt, option: str, baseline: str
+) -> Difference:
+    """An option against a baseline that have both been worked out at the same leakages [m³/(h m²)], (n,)."""
     net_saving = theirs.bill - ours.bill - (ours.upkeep - theirs.upkeep)
     net_capital = ours.capital - theirs.capital
     home = place.case.home

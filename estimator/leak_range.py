@@ -59,7 +59,7 @@ def q50_of_area(area: float, case: Case) -> float:
 
 def with_q50(case: Case, q50: float) -> Case:
     """The same case at another leakage [m³/(h m²) at 50 Pa]; what the figure rests on stays as it was."""
-    basis = filled(case).case.leakage.basis
+    basis = case.leakage.basis or filled(case).case.leakage.basis
     return dataclasses.replace(case, leakage=dataclasses.replace(case.leakage, measure="q50", value=q50, basis=basis))
 
 

@@ -14,6 +14,7 @@ from typing import NamedTuple
 import numpy as np
 
 from estimator.at_leakage import Ground, OptionAt, option_at
+from estimator.inputs.case import Case
 from estimator.inputs.sealing import Sealing
 from estimator.leak_range import house_q50
 from estimator.money import worth
@@ -103,45 +104,53 @@ def sealing_cost(sealing: Sealing, *, area: float, start: Array, end: Array) -> 
 
 def routes(place: Ground, *, option: str, start: str) -> Routes:
     """The four routes of a home, with the ventilation `start` where nothing is recovered and `option` where it is."""
-    case = place.case
-    now = house_q50(case)
-    sealed = min(case.sealing.target, now)
-    leakages = np.array([now, sealed])
-    before, after = option_at(place, start, leakages), option_at(place, option, leakages)
-    ways = {
-        LEAVE: (start, before, 0),
-        SEAL: (start, before, 1),
-        RECOVER: (option, after, 0),
-        BOTH: (option, after, 1),
-    }
-    return Routes(
-        start=start,
-        option=option,
-        q50=now,
-        routes={
-            name: _route(name, place, option=which, years=years, at=at, leakages=leakages, left=before)
-            for name, (which, years, at) in ways.items()
-        },
-    )
+    q50 = np.array([house_q50(place.case)])
+    leakages = route_leakages(place.case, q50)
+    years = {name: option_at(place, name, leakages) for name in {option, start}}
+    (found,) = routes_over(place, q50, years=years, option=option, start=start)
+    return found
+
+
+def route_leakages(case: Case, q50: Array) -> Array:
+    """The leakages [m³/(h m²)] that the routes from n leakages need, (2 n,): as they are, then each one sealed."""
+    return np.concatenate([q50, np.minimum(case.sealing.target, q50)])
+
+
+def routes_over(
+    place: Ground, q50: Array, *, years: Mapping[str, OptionAt], option: str, start: str
+) -> tuple[Routes, ...]:
+    """The four routes from each of n leakages [m³/(h m²)]; years: each option at their `route_leakages`."""
+    leakages, count = route_leakages(place.case, q50), len(q50)
+    found = []
+    for now in range(count):
+        ways = {LEAVE: (start, now), SEAL: (start, count + now), RECOVER: (option, now), BOTH: (option, count + now)}
+        four = {
+            name: _route(name, place, option=which, at=at, now=now, leakages=leakages, years=years[which],
+                         left=years[start])
+            for name, (which, at) in ways.items()
+        }  # fmt: skip
+        found.append(Routes(start=start, option=option, q50=float(q50[now]), routes=four))
+    return tuple(found)
 
 
 def _route(
-    name: str, place: Ground, *, option: str, years: OptionAt, at: int, leakages: Array, left: OptionAt
+    name: str, place: Ground, *, option: str, at: int, now: int, leakages: Array, years: OptionAt, left: OptionAt
 ) -> Route:
+    """One route; now, at: where among the leakages the house stands and where the route leads."""
     case = place.case
     fitted = years.capital - left.capital
-    saving = float(left.bill[0] - years.bill[at]) - (years.upkeep - left.upkeep)
+    saving = float(left.bill[now] - years.bill[at]) - (years.upkeep - left.upkeep)
     area = float(case.home.envelope_area or np.nan)
-    sealing = sealing_cost(case.sealing, area=area, start=leakages[0], end=leakages[at])
+    sealing = sealing_cost(case.sealing, area=area, start=leakages[now], end=leakages[at])
     costs = [float(cost) + fitted for cost in sealing]
     return Route(
         name=name,
         q50=float(leakages[at]),
         option=option,
         cost=Spread(*costs),
-        heat_saved=float(left.heat[0] - years.heat[at]),
+        heat_saved=float(left.heat[now] - years.heat[at]),
         net_saving=saving,
-        carbon_saving=float(left.carbon[0] - years.carbon[at]),
+        carbon_saving=float(left.carbon[now] - years.carbon[at]),
         payback=Spread(*(float(worth.simple_payback(cost, net_saving=saving)) for cost in costs)),
         life_gain=Spread(*(saving * case.worth.life - cost for cost in costs)),
         own_air=float(years.own_air[at]),

@@ -13,9 +13,10 @@ from estimator.leak_range import LeakageSpan
 from estimator.units import Array
 
 LOWEST, HIGHEST = 0.5, 20.0  # m³/(h m²) at 50 Pa
+TOLD = (0.5, 1.0, 2.0, 5.0, 10.0, 20.0)  # leakages at which the sweep is said in words and in a table
 POINTS = 60
-# Even ratios, since most thresholds lie among the tighter homes.
-LEAKAGES: Array = np.geomspace(LOWEST, HIGHEST, POINTS)
+# Even ratios, since most thresholds lie among the tighter homes, and the round leakages among them.
+LEAKAGES: Array = np.sort([*np.geomspace(LOWEST, HIGHEST, POINTS - len(TOLD) + 2), *TOLD[1:-1]])
 ROOT_WIDTH = 1e-10  # m³/(h m²), far below what any test can tell
 MOST_TRIES = 200
 
@@ -112,6 +113,11 @@ def sweep(place: Ground, *, option: str, baseline: str) -> Sweep:
             known=figures.net_saving - least,
         ),
     )
+
+
+def told(figures: Difference) -> list[int]:
+    """Where in a sweep the leakages of `TOLD` stand."""
+    return [int(place) for place in np.searchsorted(figures.q50, TOLD)]
 
 
 def threshold(what: str, margin: Callable[[float], float], *, over: Array, known: Array) -> Threshold:

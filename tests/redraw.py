@@ -1,9 +1,9 @@
 """How long until a page has drawn itself anew, beside the least that a page can be? Not part of the tests.
 
-`python -m tests.redraw` moves the house's own leakage; `python -m tests.redraw / "Floor area, m²" 100 120` moves another
-input of another page between two values. Both pages stand open in one browser and take turns, so that the ratio holds
-on a slow or busy machine where the milliseconds do not. A redraw lasts from Enter until the server has finished, the
-page says so and two frames have passed.
+`python -m tests.redraw` moves the house's own leakage; `python -m tests.redraw / "Floor area, m²" 100 120` moves
+another input of another page between two values. Both pages stand open in one browser and take turns, so that the
+ratio holds on a slow or busy machine where the milliseconds do not. A redraw lasts from Enter until the server has
+finished, the page says so and two frames have passed.
 """
 
 from __future__ import annotations

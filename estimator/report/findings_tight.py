@@ -2,18 +2,52 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
-import numpy as np
+import math
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
 
 from estimator.report import cash, figures
-from estimator.report.tight import LEAKAGE_UNIT, Tightness
+from estimator.report.tight import LEAKAGE_UNIT, Tightness, reach
+from estimator.sweep import TOLD, told
 
-_SAID_AT = (0.5, 1.0, 2.0, 5.0, 10.0, 20.0)  # m³/(h m²)
+NAMES: Mapping[str, str] = MappingProxyType(
+    {
+        "net_saving": "Net saving",
+        "payback": "Payback",
+        "heat_saved": "Heat saved",
+        "through_exchanger": "Share of fresh air",
+    }
+)
+"""What may be drawn over leakage, by the name of the figure in a sweep."""
 
 
-def saving_title(found: Tightness) -> str:
-    """What the picture of the saving shows."""
+def title(found: Tightness, what: str) -> str:
+    """What the picture of one figure shows."""
+    return _TITLES[what](found)
+
+
+def in_words(found: Tightness, what: str) -> str:
+    """The picture of one figure told to those who do not see it."""
+    parts = []
+    for against in (found.baseline, found.today):
+        curve = against.sweep.figures
+        values = getattr(curve, what)[told(curve)]
+        figures_told = zip(TOLD, values.tolist(), strict=True)
+        points = "; ".join(f"{tick:g}: {said(found, what, value)}" for tick, value in figures_told)
+        parts.append(f"against {against.words} {points}")
+    return f"{_WORDS[what]} at each leakage in {LEAKAGE_UNIT} at 50 Pa, {'. '.join(parts)}."
+
+
+def said(found: Tightness, what: str, value: float) -> str:
+    """One figure of a sweep with its unit."""
+    if what == "net_saving":
+        return cash.money(value, found.currency)
+    if what == "payback":
+        return "never" if math.isinf(value) else "at once" if value <= 0.0 else figures.years(value)
+    return figures.share(value) if what == "through_exchanger" else figures.energy(value)
+
+
+def _saving(found: Tightness) -> str:
     tight, leaky = (float(found.baseline.sweep.figures.net_saving[end]) for end in (0, -1))
     currency = found.currency
     if tight > leaky:
@@ -24,8 +58,12 @@ def saving_title(found: Tightness) -> str:
     return f"Against {found.baseline.words}, a tighter home would not save more"
 
 
-def share_title(found: Tightness) -> str:
-    """What the picture of the share shows."""
+def _payback(found: Tightness) -> str:
+    life = figures.years(found.case.worth.life)
+    return f"Against {found.baseline.words}, it pays back within {life} {reach(found.baseline.sweep.payback)}"
+
+
+def _share(found: Tightness) -> str:
     share = found.baseline.sweep.figures.through_exchanger
     return (
         f"{figures.share(float(share[0]))} of the fresh air passes the exchanger in the tightest home, "
@@ -33,43 +71,25 @@ def share_title(found: Tightness) -> str:
     )
 
 
-def heat_title(found: Tightness) -> str:
-    """What the picture of the heat shows."""
+def _heat(found: Tightness) -> str:
     saved = found.baseline.sweep.figures.heat_saved
+    against = f"Against {found.baseline.words},"
     if saved[0] <= 0.0:
-        return f"Against {found.baseline.words} no heat is saved in the tightest home"
+        return f"{against} no heat is saved in the tightest home"
     kept = figures.energy(float(saved[0]))
     last = figures.energy(abs(float(saved[-1])))
     leaky = f"the leakiest saves {last}" if saved[-1] > 0.0 else f"the leakiest needs {last} more"
-    return f"The tightest home saves {kept} of heat a year, {leaky}"
+    return f"{against} the tightest home saves {kept} of heat a year, {leaky}"
 
 
-def saving_in_words(found: Tightness) -> str:
-    """The picture of the saving told to those who do not see it."""
-    return _told(found, "net_saving", lambda value: cash.money(value, found.currency), "Net saving a year")
-
-
-def share_in_words(found: Tightness) -> str:
-    """The picture of the share told."""
-    return _told(found, "through_exchanger", figures.share, "Share of fresh air through the exchanger")
-
-
-def heat_in_words(found: Tightness) -> str:
-    """The picture of the heat told."""
-    return _told(found, "heat_saved", figures.energy, "Heat saved a year")
-
-
-def _told(found: Tightness, what: str, said: Callable[[float], str], words: str) -> str:
-    parts = []
-    for against in (found.baseline, found.today):
-        curve = against.sweep.figures
-        points = "; ".join(
-            f"{tick:g}: {said(float(np.interp(tick, curve.q50, getattr(curve, what))))}" for tick in _SAID_AT
-        )
-        parts.append(f"against {against.words} {points}")
-    return f"{words} at each leakage in {LEAKAGE_UNIT} at 50 Pa, {'. '.join(parts)}."
-
-
-def both_in_words(found: Tightness) -> str:
-    """Share and heat told one after the other."""
-    return f"{share_in_words(found)} {heat_in_words(found)}"
+_TITLES: Mapping[str, Callable[[Tightness], str]] = MappingProxyType(
+    {"net_saving": _saving, "payback": _payback, "heat_saved": _heat, "through_exchanger": _share}
+)
+_WORDS: Mapping[str, str] = MappingProxyType(
+    {
+        "net_saving": "Net saving a year",
+        "payback": "Years until the extra cost is back",
+        "heat_saved": "Heat saved a year",
+        "through_exchanger": "Share of fresh air through the exchanger",
+    }
+)

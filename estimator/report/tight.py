@@ -9,13 +9,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from estimator.air import leakage as air_leakage
-from estimator.at_leakage import Difference, Ground, areas_of, difference_at
+from estimator.at_leakage import Difference, Ground, areas_of, difference, option_at
 from estimator.inputs.case import Case
 from estimator.leak_range import LeakageSpan, with_q50
 from estimator.report import cash
 from estimator.report.answer import TODAY
 from estimator.report.figures import joined, number
-from estimator.routes import Routes, routes
+from estimator.routes import Routes, route_leakages, routes_over
 from estimator.sweep import HIGHEST, LOWEST, Side, Sweep, Threshold, sweep
 from estimator.units import Array, to_m3h
 
@@ -97,16 +97,18 @@ def sweeps(place: Ground, *, option: str) -> Mapping[str, Sweep]:
 def tightness(place: Ground, span: LeakageSpan, *, option: str, swept: Mapping[str, Sweep]) -> Tightness:
     """Everything that the page says, from a place and its sweeps."""
     case, points = place.case, np.array([span.low, span.middle, span.high])
-    ends = [dataclasses.replace(place, case=with_q50(case, float(q50))) for q50 in points]
+    leakages = route_leakages(case, points)
+    years = {name: option_at(place, name, leakages) for name in {option, case.baseline, case.today}}
+    here = {name: year.at(slice(len(points))) for name, year in years.items()}
 
     def against(baseline: str, words: str) -> Against:
-        low, middle, high = (routes(end, option=option, start=baseline) for end in ends)
-        here = difference_at(place, points, option=option, baseline=baseline)
-        return Against(words=words, sweep=swept[baseline], here=here, routes=(low, middle, high))
+        low, middle, high = routes_over(place, points, years=years, option=option, start=baseline)
+        apart = difference(place, points, ours=here[option], theirs=here[baseline], option=option, baseline=baseline)
+        return Against(words=words, sweep=swept[baseline], here=apart, routes=(low, middle, high))
 
     return Tightness(
         place=place,
-        ends=tuple(ends),
+        ends=tuple(dataclasses.replace(place, case=with_q50(case, float(q50))) for q50 in points),
         span=span,
         option=option,
         option_label=_label(case, option),

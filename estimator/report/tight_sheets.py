@@ -12,9 +12,11 @@ from estimator.at_leakage import option_at
 from estimator.leak_estimates import leakage_estimates
 from estimator.models import side_by_side
 from estimator.report import cash, figures
+from estimator.report.findings_tight import NAMES, said
 from estimator.report.rows import Rows
 from estimator.report.tight import LEAKAGE_UNIT, Against, Tightness, leakage, span_words
 from estimator.routes import LEAVE, RECOVER, SEAL, best_targets, sealing_cost
+from estimator.sweep import TOLD, told
 
 _SIDES = {"pays": "would save", "does not pay": "would not save", "on both sides": "cannot be told"}
 _FIRST = {LEAVE: "leave the house as it is", SEAL: "seal", RECOVER: "fit the recovery unit"}
@@ -49,6 +51,24 @@ def house(found: Tightness) -> Rows:
             ("Payback", *(paybacks(one.here.payback) for one in both)),
             ("Carbon saved a year", *(_span(one.here.carbon_saving, "kg") for one in both)),
         ),
+    )
+
+
+def over_leakage(found: Tightness) -> Rows:
+    """What is drawn over leakage, as figures: the same for every house of this kind, however leaky it is itself."""
+    both = (found.baseline, found.today)
+    columns = [("net_saving", one) for one in both] + [("payback", one) for one in both]
+    columns += [("heat_saved", one) for one in both] + [("through_exchanger", found.baseline)]
+    rows = []
+    for tick, at in zip(TOLD, told(found.baseline.sweep.figures), strict=True):
+        curve = found.baseline.sweep.figures
+        entries = (said(found, what, float(getattr(one.sweep.figures, what)[at])) for what, one in columns)
+        rows.append((f"{tick:g}", f"{curve.n50[at]:.1f}", f"{curve.air_changes[at]:.2f}", *entries))
+    head = (f"{NAMES[what]}, against {one.words}" for what, one in columns[:-1])
+    return Rows(
+        caption="A home like this one at other leakages",
+        head=(f"{LEAKAGE_UNIT} at 50 Pa", "n50, 1/h", "Mean, 1/h", *head, NAMES["through_exchanger"]),
+        rows=tuple(rows),
     )
 
 

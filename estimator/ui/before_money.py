@@ -15,6 +15,5 @@ def before_money(case: Case, *, place: str, about: str = "for this home") -> Non
     if not held:
         return
     with st.expander(f"Before money: {len(held)} cautions {about}. First: {held[0].title}"):
-        st.markdown(escaped(preface()))
-        for caution in held:
-            st.markdown(f"**{escaped(caution.title)}.** {escaped(caution.words)} *Ask: {escaped(caution.ask)}.*")
+        said = (f"**{escaped(one.title)}.** {escaped(one.words)} *Ask: {escaped(one.ask)}.*" for one in held)
+        st.markdown("\n\n".join((escaped(preface()), *said)))

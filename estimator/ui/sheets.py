@@ -10,39 +10,20 @@ from html import escape
 import streamlit as st
 
 from estimator.report.figures import MINUS
-from estimator.report.palette import DARK, LIGHT
 from estimator.report.rows import Rows
 
-_RULE = f"border-color:{LIGHT.rule};border-color:light-dark({LIGHT.rule},{DARK.rule})"
-_QUIET = f"color:{LIGHT.quiet};color:light-dark({LIGHT.quiet},{DARK.quiet})"
 
-_STYLE = f"""<style>
-.sheet{{container-type:inline-size}}
-.sheet table{{border-collapse:collapse;table-layout:fixed;width:100%;margin-top:.6rem;
- font-size:.95rem;line-height:1.4;font-variant-numeric:tabular-nums}}
-.sheet caption{{text-align:left;font-weight:600;padding:.2rem 0 .4rem}}
-.sheet th,.sheet td{{text-align:left;vertical-align:top;font-weight:400;padding:.4rem .9rem .4rem 0;border:0 solid;
- border-bottom-width:1px;{_RULE}}}
-.sheet thead th{{font-size:.875rem;vertical-align:bottom;{_QUIET}}}
-.sheet tbody th{{font-weight:600}}
-.sheet .head{{display:none}}
-@container (max-width:860px){{
- .sheet table,.sheet caption,.sheet tbody,.sheet tr,.sheet th,.sheet td{{display:block}}
- .sheet thead{{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden}}
- .sheet tr{{border:0 solid;border-bottom-width:1px;padding:.4rem 0;{_RULE}}}
- .sheet th,.sheet td{{border:0;padding:.1rem 0}}
- .sheet td{{display:grid;grid-template-columns:11em 1fr;gap:.6rem}}
- .sheet .head{{display:inline;{_QUIET}}}
-}}
-</style>"""
+def table(*sheets: Rows) -> None:
+    """Draw tables one below the other."""
+    st.html("".join(as_html(sheet) for sheet in sheets))
 
 
-def table(sheet: Rows) -> None:
-    """Draw one table; its roles are said as well, since a block on a phone would lose them."""
+def as_html(sheet: Rows) -> str:
+    """One table; its roles are said as well, since a block on a phone would lose them."""
     heads = "".join(f'<th scope="col" role="columnheader">{escape(head)}</th>' for head in sheet.head)
     rows = "".join(_row(sheet.head, row) for row in sheet.rows)
-    st.html(
-        f'{_STYLE}<div class="sheet"><table role="table"><caption>{escape(sheet.caption)}</caption>'
+    return (
+        f'<div class="sheet"><table role="table"><caption>{escape(sheet.caption)}</caption>'
         f'<thead role="rowgroup"><tr role="row">{heads}</tr></thead><tbody role="rowgroup">{rows}</tbody></table></div>'
     )
 

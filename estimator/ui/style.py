@@ -40,6 +40,23 @@ _RULES = f"""<style>
 @media (max-width:640px){{.answer{{font-size:1.2rem;margin:0}}}}
 @media (prefers-reduced-motion:reduce){{*{{animation-duration:.01ms!important;transition-duration:.01ms!important}}}}
 td,th,[data-testid=stMetricValue]{{font-variant-numeric:tabular-nums}}
+.sheet{{container-type:inline-size}}
+.sheet table{{border-collapse:collapse;table-layout:fixed;width:100%;margin-top:.6rem;
+ font-size:.95rem;line-height:1.4;font-variant-numeric:tabular-nums}}
+.sheet caption{{text-align:left;font-weight:600;padding:.2rem 0 .4rem}}
+.sheet th,.sheet td{{text-align:left;vertical-align:top;font-weight:400;padding:.4rem .9rem .4rem 0;border:0 solid;
+ border-bottom-width:1px;{_RULE}}}
+.sheet thead th{{font-size:.875rem;vertical-align:bottom;{_QUIET}}}
+.sheet tbody th{{font-weight:600}}
+.sheet .head{{display:none}}
+@container (max-width:860px){{
+ .sheet table,.sheet caption,.sheet tbody,.sheet tr,.sheet th,.sheet td{{display:block}}
+ .sheet thead{{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden}}
+ .sheet tr{{border:0 solid;border-bottom-width:1px;padding:.4rem 0;{_RULE}}}
+ .sheet th,.sheet td{{border:0;padding:.1rem 0}}
+ .sheet td{{display:grid;grid-template-columns:11em 1fr;gap:.6rem}}
+ .sheet .head{{display:inline;{_QUIET}}}
+}}
 </style>"""
 
 
@@ -59,14 +76,24 @@ def answer(sentence: str) -> None:
         st.html(f'<p class="answer">{escape(sentence)}</p>')
 
 
-def then(words: str) -> None:
-    """What follows from the answer, or makes it."""
-    st.html(f'<p class="then">{escape(words)}</p>')
+def then(*lines: str) -> None:
+    """What follows from the answer, or makes it, one paragraph a line."""
+    st.html(as_then(*lines))
+
+
+def as_then(*lines: str) -> str:
+    """The same, to be sent with more of its kind: each piece sent by itself costs the browser time."""
+    return "".join(f'<p class="then">{escape(line)}</p>' for line in lines)
 
 
 def finding(words: str) -> None:
     """Heading of a picture: what it shows."""
-    st.html(f'<h2 class="finding">{escape(words)}</h2>')
+    st.html(as_finding(words))
+
+
+def as_finding(words: str) -> str:
+    """The same, to be sent with more of its kind."""
+    return f'<h2 class="finding">{escape(words)}</h2>'
 
 
 def small(*lines: str) -> None:

@@ -59,11 +59,12 @@ def test_what_is_folded_away_opens_and_the_page_can_be_kept(browser: Browser, se
     with visit(browser, server) as here:
         follow(here)
         for title, inside in (
+            ("In numbers", "20"),
             ("Which leakage is the best to seal to?", "With heat recovery"),
             ("How leaky is it without a test?", "By what can be seen"),
             ("For experts: does it depend on the model?", "enhanced; quadrature"),
         ):
-            here.after(here.page.get_by_text(title).click)
+            here.after(here.page.get_by_text(title, exact=True).click)
             here.page.get_by_role("rowheader", name=inside).wait_for()
         with here.page.expect_download() as kept:
             here.page.get_by_role("button", name="The verdict on one page").click()
@@ -71,6 +72,22 @@ def test_what_is_folded_away_opens_and_the_page_can_be_kept(browser: Browser, se
         text = (tmp_path / "page.txt").read_text(encoding="utf-8")
         assert plain(here.answer()) in plain(text)
         assert text.index("Carbon monoxide") < text.index("£")
+        here.assert_quiet()
+
+
+def test_each_figure_can_be_drawn_over_leakage(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        follow(here)
+        for button, title in (
+            ("Payback", "it pays back within 20 years"),
+            ("Heat saved", "the tightest home saves"),
+            ("Share of fresh air", "of the fresh air passes the exchanger"),
+            ("Net saving", "the tightest home"),
+        ):
+            if button != "Net saving":
+                here.after(here.page.get_by_test_id("stRadio").get_by_text(button, exact=True).click)
+            here.page.locator("h2.finding", has_text=title).first.wait_for()
+            here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
         here.assert_quiet()
 
 

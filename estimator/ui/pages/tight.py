@@ -5,15 +5,14 @@ from __future__ import annotations
 import streamlit as st
 
 from estimator.report import charts_tight, findings_tight, tight_sheets
-from estimator.report.charts import CONFIG
+from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.tight import EXPLAINED, verdict
 from estimator.report.tight_page import page as installers_page
 from estimator.ui import style
 from estimator.ui.before_money import before_money
-from estimator.ui.fields import escaped
 from estimator.ui.results import palette
-from estimator.ui.sheets import table
+from estimator.ui.sheets import as_html, table
 from estimator.ui.tightness import Shown, draughts, inputs, labels, options, shown
 
 
@@ -27,9 +26,8 @@ def page() -> None:
     with right:
         inputs(now)
     with beside:
-        _saving(now)
+        _picture(now)
     _routes(now)
-    _more_pictures(now)
     _folded(now)
     _small_print(now)
 
@@ -45,51 +43,43 @@ def _verdict(now: Shown) -> None:
     said = verdict(now.found)
     style.question("Is this house tight enough?")
     style.answer(said.sentence)
-    style.then(said.then)
-    style.then(said.today)
+    style.then(said.then, said.today)
 
 
-def _saving(now: Shown) -> None:
-    _picture(
-        findings_tight.saving_title(now.found),
-        charts_tight.saving(now.found, palette=palette()),
-        findings_tight.saving_in_words(now.found),
+def _picture(now: Shown) -> None:
+    """One figure over leakage, whichever somebody wants to see."""
+    what = st.radio(
+        "Drawn over leakage",
+        list(findings_tight.NAMES),
+        horizontal=True,
+        format_func=findings_tight.NAMES.__getitem__,
+        key="tight:drawn",
     )
+    style.finding(findings_tight.title(now.found, what))
+    st.plotly_chart(
+        charts_tight.DRAWN[what](now.found, palette=palette()),
+        theme=None,
+        config=CONFIG,
+        alt=findings_tight.in_words(now.found, what),
+        key="tight:picture",
+    )
+    with st.expander("In numbers", on_change="rerun", key="tight:numbers") as numbers:
+        if numbers.open:
+            table(tight_sheets.over_leakage(now.found))
     style.small(EXPLAINED)
-
-
-def _picture(title: str, figure: object, words: str) -> None:
-    style.finding(title)
-    st.plotly_chart(figure, theme=None, config=CONFIG, alt=words)
 
 
 def _routes(now: Shown) -> None:
     found = now.found
-    style.finding("Seal, recover, both, or neither?")
-    for against in (found.baseline, found.today):
-        style.then(tight_sheets.first_step(against))
-        if short := tight_sheets.short_of_air(against):
-            style.then(short)
-    for against in (found.baseline, found.today):
-        table(tight_sheets.four_routes(found, against))
-
-
-def _more_pictures(now: Shown) -> None:
-    found, colours = now.found, palette()
-    left, right = st.columns(2, gap="large")
-    with left:
-        _picture(
-            findings_tight.share_title(found),
-            charts_tight.through_exchanger(found, palette=colours),
-            findings_tight.share_in_words(found),
-        )
-    with right:
-        _picture(
-            findings_tight.heat_title(found),
-            charts_tight.heat(found, palette=colours),
-            findings_tight.heat_in_words(found),
-        )
-    table(tight_sheets.house(found))
+    both = (found.baseline, found.today)
+    told = [words for one in both for words in (tight_sheets.first_step(one), tight_sheets.short_of_air(one)) if words]
+    sheets = (tight_sheets.four_routes(found, one) for one in both)
+    st.html(
+        as_html(tight_sheets.house(found))
+        + style.as_finding("Seal, recover, both, or neither?")
+        + style.as_then(*told)
+        + "".join(as_html(sheet) for sheet in sheets)
+    )
 
 
 def _folded(now: Shown) -> None:
@@ -107,12 +97,6 @@ def _folded(now: Shown) -> None:
     with st.expander("For experts: does it depend on the model?", on_change="rerun", key="tight:models") as every:
         if every.open:
             table(tight_sheets.models(found))
-    for title, words in (
-        ("In numbers: net saving", findings_tight.saving_in_words(found)),
-        ("In numbers: share of fresh air and heat saved", findings_tight.both_in_words(found)),
-    ):
-        with st.expander(title):
-            st.markdown(escaped(words))
 
 
 def _small_print(now: Shown) -> None:
