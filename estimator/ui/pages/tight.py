@@ -73,13 +73,9 @@ def _routes(now: Shown) -> None:
     found = now.found
     both = (found.baseline, found.today)
     told = [words for one in both for words in (tight_sheets.first_step(one), tight_sheets.short_of_air(one)) if words]
-    sheets = (tight_sheets.four_routes(found, one) for one in both)
-    st.html(
-        as_html(tight_sheets.house(found))
-        + style.as_finding("Seal, recover, both, or neither?")
-        + style.as_then(*told)
-        + "".join(as_html(sheet) for sheet in sheets)
-    )
+    routes = (as_html(tight_sheets.four_routes(found, one)) for one in both)
+    heading = style.as_finding("Seal, recover, both, or neither?")
+    st.html("".join((as_html(tight_sheets.house(found)), heading, style.as_then(*told), *routes)))
 
 
 def _folded(now: Shown) -> None:
