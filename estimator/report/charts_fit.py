@@ -14,7 +14,7 @@ from estimator.report.palette import SANS_STACK, Palette
 from estimator.units import to_percent
 
 _LABEL = 13
-_ROW, _FRAME = 52, 46  # pixels
+_ROW, _FRAME = 50, 76  # pixels
 _ABOVE = 19  # pixels from a bar to its name
 _THICK = 0.32  # of a row
 
@@ -35,7 +35,8 @@ def points(steps: Sequence[Step], *, palette: Palette) -> go.Figure:
     )
     for row, (step, was, now) in enumerate(zip(steps, before, kept, strict=True)):
         figure.add_annotation(
-            x=0, xref="paper", y=row, yshift=_ABOVE, xanchor="left", showarrow=False, font={"color": palette.ink},
+            x=0, xref="paper", y=row, yshift=_ABOVE, xanchor="left", xshift=4, showarrow=False,
+            font={"color": palette.ink},
             text=f"<b>{figures.share(step.efficiency)}</b> {step_name(step)}",
         )  # fmt: skip
         if change := step_change(step):
@@ -46,7 +47,7 @@ def points(steps: Sequence[Step], *, palette: Palette) -> go.Figure:
     figure.update_layout(
         barmode="overlay",
         height=_FRAME + _ROW * len(steps),
-        margin={"l": 4, "r": 4, "t": 4, "b": 8},
+        margin={"l": 4, "r": 4, "t": 4, "b": 52},
         paper_bgcolor="rgba(0,0,0,0)",
         plot_bgcolor="rgba(0,0,0,0)",
         font={"family": SANS_STACK, "size": _LABEL, "color": palette.ink},

@@ -13,6 +13,7 @@ from estimator.evidence.method import method_error
 from estimator.leak_range import leakage_span
 from estimator.monthly import Months, months
 from estimator.report.cash import payback
+from estimator.report.fit_document import fit_document
 from estimator.report.method_words import method_error_in_words
 from estimator.report.quantities import COMPARED, MONTHLY, YEARLY
 from estimator.report.remarks import remarks
@@ -67,6 +68,7 @@ def document(result: Result, ends: tuple[Result, Result]) -> dict[str, Any]:
             }
             for which in ("against_baseline", "against_today")
         },
+        **fit_document(result, ends),
         "remarks": list(remarks(result)),
         "cautions": [
             {

@@ -18,21 +18,21 @@ _DECIMALS = {
 _NOT_KNOWN = "not known: ask"
 
 
-def site_figures(found: Fitting) -> Rows:
-    """Every figure of the unit as fitted."""
-    return Rows(
-        caption=f"Site figures of {found.label}",
-        head=("Figure", "Value", "Unit"),
-        rows=tuple(
-            (f"{item.meaning[:1].upper()}{item.meaning[1:]}", _value(item.read(found.sheet), item.unit), item.unit)
-            for item in INSTALLED
-        ),
-        words=frozenset({0, 2}),
+def site_figures(found: Fitting) -> tuple[Rows, Rows]:
+    """Every figure of the unit as fitted: heat, air and frost; then water, power, ducts and sound."""
+    rows = tuple(
+        (f"{item.meaning[:1].upper()}{item.meaning[1:]}", _value(item.read(found.sheet), item.unit))
+        for item in INSTALLED
+    )
+    first = next(place for place, item in enumerate(INSTALLED) if item.key == "condensate_peak")
+    return (
+        Rows(caption="Heat, air and frost", head=("Figure", "Value"), rows=rows[:first]),
+        Rows(caption="Water, power, ducts and sound", head=("Figure", "Value"), rows=rows[first:]),
     )
 
 
 def _value(value: float, unit: str) -> str:
-    return figures.fixed(value, decimals=_DECIMALS[unit]) if math.isfinite(value) else _NOT_KNOWN
+    return figures.joined(figures.fixed(value, decimals=_DECIMALS[unit]), unit) if math.isfinite(value) else _NOT_KNOWN
 
 
 def points(found: Fitting) -> Rows:

@@ -94,13 +94,13 @@ def line_words(found: Fitting, path: str) -> str:
         return f"Costs nothing here, against {cost.against}."
     verb = "Costs" if cost.money > 0.0 else "Saves"
     energy = [
-        f"{figures.energy(abs(size))} {'more' if (size > 0.0) else 'less'} {what}"
+        f"{figures.quantity(abs(size), 'kWh', figures=2)} {'more' if size > 0.0 else 'less'} {what}"
         for size, what in ((cost.heat, "heat"), (cost.electricity, "electricity"))
         if abs(size) >= _LEAST_ENERGY
     ]
     air = more_air(cost)
     if abs(air) >= _LEAST_AIR:
-        energy.append(f"{figures.quantity(abs(air), 'm³/h')} {'more' if air > 0.0 else 'less'} fresh air")
+        energy.append(f"{figures.quantity(abs(air), 'm³/h', figures=2)} {'more' if air > 0.0 else 'less'} fresh air")
     what = f" ({', '.join(energy)})" if energy else ""
     return f"{verb} {_range(line, found.currency)} a year{what}, against {cost.against}."
 
@@ -126,6 +126,8 @@ def _largest(found: Fitting) -> str:
     left = to_m3h(found.sheet.in_hand)
     if left < 0.0:
         return f"Too small: {figures.quantity(-left, 'm³/h')} less than the highest flow set."
+    if left < _LEAST_AIR:
+        return "Nothing in hand beyond the highest flow set: ask for more. Costs nothing by itself."
     return f"{figures.quantity(left, 'm³/h')} in hand beyond the highest flow set. Costs nothing by itself."
 
 
@@ -155,12 +157,16 @@ _BY_THEMSELVES: Mapping[str, Callable[[Fitting], str]] = {
 def frost(found: Fitting) -> str:
     """Whether this climate needs frost protection, and what it does here."""
     cold = found.sheet.frost
-    hours, entering = f"{cold.hours:,.0f} hours", figures.temperature(cold.entering)
+    hours, entering = f"{cold.hours:,.0f} hours", _degrees(cold.entering)
     need = "This climate asks for frost protection" if cold.needed else "This climate hardly needs frost protection"
     said = f"{need}: in {hours} of the year air below −3{figures.GAP}°C would reach the exchanger, {entering} at worst."
     if cold.needed and cold.chosen.name == "none":
         return f"{said} None is set here: its cost is missing from every figure."
     return said
+
+
+def _degrees(celsius: float) -> str:
+    return figures.joined(figures.fixed(celsius, decimals=1), "°C")
 
 
 def circuit(found: Fitting) -> str:
@@ -176,8 +182,8 @@ def bedroom(found: Fitting) -> str:
     """What enters a bedroom on the coldest night by either way; never in money."""
     air = found.sheet.supply_air
     return (
-        f"On the coldest night a bedroom gets air of {figures.temperature(air.outdoors_night)} through a wall "
-        f"ventilator, of {figures.temperature(air.supply_night)} through the unit."
+        f"On the coldest night a bedroom gets air of {_degrees(air.outdoors_night)} through a wall "
+        f"ventilator, of {_degrees(air.supply_night)} through the unit."
     )
 
 

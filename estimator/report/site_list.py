@@ -39,11 +39,8 @@ def site_rows() -> Rows:
     """The check-list as a table, with room to tick it off on paper."""
     return Rows(
         caption="To look at on site",
-        head=("Look at", "Caution", "Ask"),
-        rows=tuple(
-            (look.words, ", ".join(look.cautions), "; ".join(f"{who[:1].upper()}{who[1:]}" for who in look.ask))
-            for look in site_list()
-        ),
+        head=("Look at", "Cautions, at the top of this page"),
+        rows=tuple((look.words, ", ".join(look.cautions)) for look in site_list()),
         note=f"{SOURCE[:1].upper()}{SOURCE[1:]}. Local codes and licensed trades come first.",
-        words=frozenset({0, 1, 2}),
+        words=frozenset({0, 1}),
     )

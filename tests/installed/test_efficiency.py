@@ -76,6 +76,29 @@ def test_it_is_never_above_the_exchanger(
     assert installed_efficiency(dataclasses.replace(option, ducts=sealed)) == pytest.approx(limit, rel=1e-9)
 
 
+@given(
+    certified=CERTIFIED, flow=FLOW, ratio=RATIO,
+    ducts=st.tuples(*[st.floats(0.0, 10.0)] * 4), outside=st.booleans(),
+)  # fmt: skip
+@FEW
+def test_in_no_hour_does_more_come_back_than_through_the_bare_exchanger(
+    certified: float, flow: float, ratio: float, ducts: tuple[float, float, float, float], outside: bool
+) -> None:
+    """Hour by hour, to 1e-9; without conductance just as much, in every hour."""
+    intake, exhaust, supply, extract = ducts
+    lossy = DuctConductances(intake=intake, exhaust=exhaust, supply=supply, extract=extract)
+    home, year = default_home(), year_of("Sand Point")
+    shared = home_year(home, year)
+    limit = of_exchanger(certified, reference=flow, supply=flow, extract=flow * ratio)
+    most = limit * shared.heat_capacity * min(flow, flow * ratio) * shared.temp_difference
+    size = 1e-9 * float(np.max(np.abs(most)))
+    cold = shared.temp_difference > 0.0
+    option = unit(certified, flow, ratio, flow, outside=outside, zone_factor=0.0, ducts=lossy)
+    assert np.all((air_year(home, option, shared, top_up=True).recovered - most)[cold] <= size)
+    bare = dataclasses.replace(option, ducts=DuctConductances(intake=0.0, exhaust=0.0, supply=0.0, extract=0.0))
+    np.testing.assert_allclose(air_year(home, bare, shared, top_up=True).recovered, most, rtol=0.0, atol=size)
+
+
 @given(certified=CERTIFIED, flow=FLOW)
 @FEW
 def test_at_the_reference_flow_it_is_that_of_the_certificate(certified: float, flow: float) -> None:

@@ -72,13 +72,12 @@ def _site(now: Fitting) -> None:
     style.then(f"Sound of the unit: {fit_words.sound(now)}")
     for words in now.sheet.outside_certificate:
         style.then(words)
-    left, right = st.columns(2, gap="large")
-    with left:
-        show(fit_sheets.site_figures(now))
-    with right:
-        fitted.entries(now, fitted.HOME)
-        style.small("Moisture decides how much water the exchanger sheds, and how dry the rooms become in winter.")
+    for column, sheet in zip(st.columns(2, gap="large"), fit_sheets.site_figures(now), strict=True):
+        with column:
+            show(sheet)
     show(fit_sheets.frost_ways(now))
+    fitted.entries(now, fitted.HOME)
+    style.small("Moisture decides how much water the exchanger sheds, and how dry the rooms become in winter.")
 
 
 def _ways(now: Fitting) -> None:
