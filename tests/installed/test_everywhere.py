@@ -52,7 +52,11 @@ def page() -> str:
     assert not shown.exception
     words = [re.sub(r"<[^>]+>", " ", re.sub(r"<style>.*?</style>", "", html.proto.body, flags=re.S))
              for html in shown.get("html")]  # fmt: skip
-    labels = [box.label for kind in ("number_input", "text_input", "selectbox", "button") for box in shown.get(kind)]
+    labels = [
+        str(getattr(box, "label", ""))
+        for kind in ("number_input", "text_input", "selectbox", "button")
+        for box in shown.get(kind)
+    ]
     return " ".join((" ".join((*words, *labels))).replace("\u00a0", " ").split())
 
 

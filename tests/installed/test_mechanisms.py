@@ -158,14 +158,14 @@ def published() -> frozenset[str]:
 
 
 @cache
-def tests_in(path: str) -> frozenset[str]:
+def functions_of(path: str) -> frozenset[str]:
     tree = ast.parse((ROOT / path).read_text(encoding="utf-8"))
     return frozenset(node.name for node in tree.body if isinstance(node, ast.FunctionDef))
 
 
 def there(name: str) -> bool:
     path, _, test = name.partition("::")
-    return test in tests_in(path) if test else name in published()
+    return test in functions_of(path) if test else name in published()
 
 
 @pytest.mark.parametrize("mechanism", TABLE, ids=[mechanism.name for mechanism in TABLE])
