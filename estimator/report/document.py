@@ -130,6 +130,7 @@ def _comparison(result: Result, comparison: Comparison, ends: list[Comparison]) 
         "method_error": _method_error(done, comparison),
         "payback": payback(comparison.simple_payback, life=comparison.life),
         "life": _figure(comparison.life, "years"),
+        "by_year": _by_year(comparison),
         "monthly_saving": {
             key: {
                 "values": [float(was - now) for was, now in zip(getattr(base, key), getattr(option, key), strict=True)],
@@ -152,6 +153,18 @@ def _method_error(done: Estimate, comparison: Comparison) -> dict[str, Any]:
         "heat_saved": None if found is None else {"values": [found.low, found.high], "unit": "kWh"},
         "words": method_error_in_words(done, comparison),
     }
+
+
+def _by_year(comparison: Comparison) -> dict[str, Any]:
+    """Rows of years, today first."""
+    plan = comparison.plan
+    rows = (
+        ("flows", plan.flows, "money"),
+        ("cumulative", plan.cumulative, "money"),
+        ("carbon_saved", plan.carbon_saved, "kg"),
+        ("carbon_cumulative", plan.carbon_cumulative, "kg"),
+    )
+    return {key: {"values": [float(value) for value in row], "unit": unit} for key, row, unit in rows}
 
 
 def sorted_ends(values: list[float]) -> list[float | None]:

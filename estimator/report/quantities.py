@@ -6,25 +6,16 @@ Declared once: the document, the tables and the working are all read from these 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from estimator.estimate import OptionYear
+from estimator.report.money_quantities import MONEY_COMPARED, MONEY_YEARLY
+from estimator.report.reported import MONEY, Reported, plain
 from estimator.units import to_kwh, to_m3h, to_percent, watt_per_m3h
 
-MONEY = "money"
-
-
-@dataclass(frozen=True, slots=True)
-class Reported:
-    """A figure: its key in the document, unit, meaning, and how it is read from a result."""
-
-    key: str
-    unit: str
-    meaning: str
-    read: Callable[[Any], Any]
+__all__ = ["COMPARED", "MONEY", "MONTHLY", "YEARLY", "Reported", "hourly_columns"]
 
 
 def _mean_m3h(name: str) -> Callable[[OptionYear], float]:
@@ -33,10 +24,6 @@ def _mean_m3h(name: str) -> Callable[[OptionYear], float]:
 
 def _single(name: str) -> Callable[[OptionYear], float]:
     return lambda option: float(np.squeeze(getattr(option.heat, name)))
-
-
-def _plain(name: str) -> Callable[[Any], float]:
-    return lambda result: float(getattr(result, name))
 
 
 def _kept(option: OptionYear) -> float:
@@ -71,57 +58,56 @@ YEARLY: tuple[Reported, ...] = (
         "balance_temperature", "°C", "outdoor temperature below which heat is needed", _single("balance_temperature")
     ),
     Reported("degree_hours", "K h", "heating demand per loss coefficient", _single("degree_hours")),
-    Reported("heating_demand", "kWh", "useful heat for the rooms", _plain("heating_demand")),
+    Reported("heating_demand", "kWh", "useful heat for the rooms", plain("heating_demand")),
     Reported("specific_fan_power", "W/(m³/h)", "specific fan power at the reference flow", _specific_power),
-    Reported("fan_electricity", "kWh", "fans and controls", _plain("fan_electricity")),
+    Reported("fan_electricity", "kWh", "fans and controls", plain("fan_electricity")),
     Reported(
-        "frost_electricity", "kWh", "heaters of the unit: frost pre-heater, post-heater", _plain("frost_electricity")
+        "frost_electricity", "kWh", "heaters of the unit: frost pre-heater, post-heater", plain("frost_electricity")
     ),
-    Reported("electricity", "kWh", "fans, controls and heaters of the unit", _plain("electricity")),
-    Reported("fuel_energy", "kWh", "energy bought for heating the rooms", _plain("fuel_energy")),
+    Reported("electricity", "kWh", "fans, controls and heaters of the unit", plain("electricity")),
+    Reported("fuel_energy", "kWh", "energy bought for heating the rooms", plain("fuel_energy")),
+    Reported("hot_water_fuel", "kWh", "energy bought for hot water, the same in every option", plain("hot_water_fuel")),
+    Reported("heat_bill", MONEY, "price of the energy for heating the rooms", plain("heat_bill")),
+    Reported("ventilation_bill", MONEY, "price of the electricity for ventilation", plain("ventilation_bill")),
+    Reported("household_bill", MONEY, "whole household, standing charges included", plain("household_bill")),
+    Reported("heat_carbon", "kg", "CO2 equivalent of heating the rooms", plain("heat_carbon")),
     Reported(
-        "hot_water_fuel", "kWh", "energy bought for hot water, the same in every option", _plain("hot_water_fuel")
+        "ventilation_carbon", "kg", "CO2 equivalent of the electricity for ventilation", plain("ventilation_carbon")
     ),
-    Reported("heat_bill", MONEY, "price of the energy for heating the rooms", _plain("heat_bill")),
-    Reported("ventilation_bill", MONEY, "price of the electricity for ventilation", _plain("ventilation_bill")),
-    Reported("household_bill", MONEY, "whole household, standing charges included", _plain("household_bill")),
-    Reported("heat_carbon", "kg", "CO2 equivalent of heating the rooms", _plain("heat_carbon")),
-    Reported(
-        "ventilation_carbon", "kg", "CO2 equivalent of the electricity for ventilation", _plain("ventilation_carbon")
-    ),
-    Reported("household_carbon", "kg", "CO2 equivalent of the whole household", _plain("household_carbon")),
-    Reported("capital", MONEY, "cost of fitting", _plain("capital")),
-    Reported("upkeep", MONEY, "filters and service a year", _plain("upkeep")),
+    Reported("household_carbon", "kg", "CO2 equivalent of the whole household", plain("household_carbon")),
+    Reported("capital", MONEY, "cost of fitting", plain("capital")),
+    Reported("upkeep", MONEY, "filters and service a year", plain("upkeep")),
+    *MONEY_YEARLY,
 )
 
 COMPARED: tuple[Reported, ...] = (
-    Reported("heat_saved", "kWh", "useful heat saved a year", _plain("heat_saved")),
-    Reported("fuel_saved", "kWh", "bought energy for heat saved a year", _plain("fuel_saved")),
-    Reported("extra_electricity", "kWh", "more electricity for ventilation a year", _plain("extra_electricity")),
-    Reported("heat_bill_saving", MONEY, "saved on heat a year", _plain("heat_bill_saving")),
+    Reported("heat_saved", "kWh", "useful heat saved a year", plain("heat_saved")),
+    Reported("fuel_saved", "kWh", "bought energy for heat saved a year", plain("fuel_saved")),
+    Reported("extra_electricity", "kWh", "more electricity for ventilation a year", plain("extra_electricity")),
+    Reported("heat_bill_saving", MONEY, "saved on heat a year", plain("heat_bill_saving")),
     Reported(
         "extra_ventilation_bill",
         MONEY,
         "more paid for ventilation's electricity a year",
-        _plain("extra_ventilation_bill"),
+        plain("extra_ventilation_bill"),
     ),
-    Reported("bill_saving", MONEY, "saved on the household's bills a year", _plain("bill_saving")),
-    Reported("extra_upkeep", MONEY, "more upkeep a year", _plain("extra_upkeep")),
-    Reported("net_saving", MONEY, "saved a year after upkeep", _plain("net_saving")),
-    Reported("carbon_saving", "kg", "CO2 equivalent saved a year", _plain("carbon_saving")),
-    Reported("net_capital", MONEY, "cost of fitting beyond the baseline's", _plain("net_capital")),
-    Reported("simple_payback", "years", "net capital over net saving of the first year", _plain("simple_payback")),
+    Reported("bill_saving", MONEY, "saved on the household's bills a year", plain("bill_saving")),
+    Reported("extra_upkeep", MONEY, "more upkeep a year", plain("extra_upkeep")),
+    Reported("net_saving", MONEY, "saved a year after upkeep", plain("net_saving")),
+    Reported("carbon_saving", "kg", "CO2 equivalent saved a year", plain("carbon_saving")),
+    Reported("net_capital", MONEY, "cost of fitting beyond the baseline's", plain("net_capital")),
+    Reported("simple_payback", "years", "net capital over net saving of the first year", plain("simple_payback")),
     Reported(
         "heat_per_extra_electricity",
         "kWh/kWh",
         "heat saved for each extra kWh of electricity",
-        _plain("heat_per_extra_electricity"),
+        plain("heat_per_extra_electricity"),
     ),
     Reported(
         "break_even_heat_per_electricity",
         "kWh/kWh",
         "heat each extra kWh of electricity must save to pay for itself",
-        _plain("break_even_heat_per_electricity"),
+        plain("break_even_heat_per_electricity"),
     ),
     Reported(
         "extra_fresh_air",
@@ -129,6 +115,7 @@ COMPARED: tuple[Reported, ...] = (
         "more outdoor air than the baseline, mean",
         lambda c: float(to_m3h(c.extra_fresh_air)),
     ),
+    *MONEY_COMPARED,
 )
 
 MONTHLY: tuple[tuple[str, str, str], ...] = (

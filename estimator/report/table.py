@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 
 from estimator.cautions import cautions, preface
@@ -9,16 +10,16 @@ from estimator.compare import Comparison, Result
 from estimator.estimate import OptionYear
 from estimator.leak_range import leakage_span
 from estimator.report.answer import answer
-from estimator.report.cash import payback
+from estimator.report.cash import payback, price_unit
 from estimator.report.document import STATEMENT
-from estimator.report.quantities import COMPARED, MONEY, YEARLY, Reported
+from estimator.report.quantities import COMPARED, YEARLY, Reported
 from estimator.report.remarks import remarks
 
 _SHOWN_INPUTS = (
     "home.floor_area", "home.fabric_loss", "home.indoor_temperature", "leakage.value", "air.entered", "heating.fuel",
     "heating.efficiency", "prices.fuel", "prices.electricity",
 )  # fmt: skip
-_DECIMALS = {"years": 1, "W/(m³/h)": 2, "kWh/kWh": 1, "°C": 1}
+_DECIMALS = {"years": 1, "money/kWh": 2, "W/(m³/h)": 2, "kWh/kWh": 1, "°C": 1}
 
 
 def text(result: Result, ends: tuple[Result, Result]) -> str:
@@ -72,29 +73,29 @@ def answers(result: Result, ends: tuple[Result, Result]) -> Iterable[str]:
 
 
 def _yearly_grid(options: Sequence[OptionYear], currency: str) -> Sequence[str]:
-    rows = [
-        [item.meaning, *[_shown(item, item.read(o), currency) for o in options], _unit(item, currency)]
-        for item in YEARLY
-    ]
+    rows = _rows(YEARLY, options, currency)
     return _grid(("a year", *[option.label for option in options], "unit"), rows)
 
 
 def _comparison_grid(title: str, found: dict[str, Comparison], currency: str) -> Sequence[str]:
-    rows = [
-        [item.meaning, *[_shown(item, item.read(c), currency) for c in found.values()], _unit(item, currency)]
-        for item in COMPARED
-    ]
+    rows = _rows(COMPARED, list(found.values()), currency)
     rows.append(["payback in words", *[payback(c.simple_payback, life=c.life) for c in found.values()], ""])
     return _grid((title, *[c.option_label for c in found.values()], "unit"), rows)
 
 
-def _unit(item: Reported, currency: str) -> str:
-    return currency if item.unit == MONEY else item.unit
+def _rows(items: Sequence[Reported], nouns: Sequence[OptionYear | Comparison], currency: str) -> list[list[str]]:
+    """A row for each figure; one that none of the nouns has is left out."""
+    read = [(item, [item.read(noun) for noun in nouns]) for item in items]
+    return [
+        [item.meaning, *[_shown(item, value) for value in values], price_unit(item.unit, currency)]
+        for item, values in read
+        if not all(math.isnan(value) for value in values)
+    ]
 
 
-def _shown(item: Reported, value: float, currency: str) -> str:
-    if value != value or value in (float("inf"), float("-inf")):
-        return "never" if item.key == "simple_payback" else "-"
+def _shown(item: Reported, value: float) -> str:
+    if not math.isfinite(value):
+        return "never" if item.unit == "years" else "-"
     return f"{value:,.{_DECIMALS.get(item.unit, 0)}f}"
 
 
