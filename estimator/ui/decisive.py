@@ -8,7 +8,7 @@ from estimator.climate.chosen import spoken
 from estimator.climate.sources import names
 from estimator.estimate import Estimate
 from estimator.inputs.case import Case
-from estimator.inputs.catalogue import fuels, option_kinds
+from estimator.inputs.catalogue import fuels, is_electric, option_kinds
 from estimator.inputs.option import Option
 from estimator.inputs.quantity import declared
 from estimator.leak_range import LeakageSpan
@@ -18,6 +18,8 @@ from estimator.ui.tree import entry
 
 _CASE = {item.path: item for item in declared(Case)}
 _OPTION = {item.path: item for item in declared(Option)}
+OF_ONE_FUEL = ("prices.fuel", "prices.fuel_standing", "prices.fuel_carbon", "heating.efficiency")
+"""What was entered of one fuel says nothing of another: it goes when the fuel changes."""
 _UNTESTED, _TESTED = "Not tested", "Tested at 50 Pa"
 
 
@@ -44,10 +46,24 @@ def _fields(done: Estimate, span: LeakageSpan, common: dict) -> None:
     _leakage(span, common)
     temperature = "home.indoor_temperature"
     field(_CASE[temperature], path=temperature, label="Indoors", **common)
-    field(_CASE["heating.fuel"], path="heating.fuel", label="Heated by", choices=_same(fuels()), **common)
-    field(_CASE["prices.fuel"], path="prices.fuel", label="Heat price", **common)
+    field(
+        _CASE["heating.fuel"],
+        path="heating.fuel",
+        label="Heated by",
+        choices=_same(fuels()),
+        clears=OF_ONE_FUEL,
+        **common,
+    )
+    _price(done.case.heating.fuel, common)
     today = f"options.{done.case.today}.kind"
     field(_OPTION["kind"], path=today, label="Aired today by", choices=_same(option_kinds()), **common)
+
+
+def _price(fuel: str, common: dict) -> None:
+    """The price that heat is bought at: of electricity, where it comes through that meter."""
+    electric = is_electric(fuel)
+    path = "prices.electricity" if electric else "prices.fuel"
+    field(_CASE[path], path=path, label=f"Price of {'electricity' if electric else fuel}", **common)
 
 
 def _same(words: tuple[str, ...]) -> dict[str, str]:

@@ -1,8 +1,8 @@
 """How does one declared entry of a case become a native widget, and its value a change of the case?
 
 From the one declaration come label, unit, limits, help and choices. An entry that is worked out where nobody states it
-shows the worked-out figure in an empty field; emptying the field goes back to it. Prices are typed as text, because the
-browser's number field drops a decimal comma in silence.
+shows the worked-out figure in an empty field; emptying the field goes back to it. Prices and sums are typed as text,
+because the browser's number field drops a decimal comma in silence.
 """
 
 from __future__ import annotations
@@ -16,11 +16,15 @@ from estimator.errors import InputFaults
 from estimator.inputs.quantity import Declared, Quantity
 from estimator.report.cash import price_unit
 from estimator.report.figures import joined, number
+from estimator.report.price_words import price_in_words
 from estimator.survey.fill import Origin
 from estimator.ui import state
+from estimator.ui.style import small
 from estimator.ui.tree import entry
 from estimator.ui.typed import typed_number
 
+_TYPED = ("p/", "money", "kg/kWh", "%/year")
+"""Units in which a decimal comma that the browser drops would leave a number that may still be meant."""
 _STEPS = {
     "m²": 5.0, "m³": 10.0, "m": 0.1, "mm": 5.0, "mm²": 500.0, "m³/h": 5.0, "°C": 0.5, "%": 1.0, "W": 10.0,
     "W/K": 5.0, "kWh": 100.0, "years": 1.0, "days": 0.5, "money": 50.0, "money/year": 5.0,
@@ -36,23 +40,29 @@ def field(
     label: str = "",
     unit: str | None = None,
     choices: Mapping[str, Any] | None = None,
+    clears: tuple[str, ...] = (),
+    echo: bool = False,
     place: str = "page",
 ) -> None:
     """Draw the widget of one entry.
 
     path: dotted, from the case. origins: of every entry as used now. label, unit: instead of the declared ones.
-    choices: shown words and their values, for a text that is a row of a table. place: of the page, where an entry
+    choices: shown words and their values, for a text that is a row of a table. clears: entries that say nothing any
+    more once this one changes. echo: a price is said in words below its field. place: of the page, where an entry
     stands in two places.
     """
     unit = price_unit(item.unit, currency) if unit is None else unit
     words = label or item.spec.plain or item.name.replace("_", " ").capitalize()
-    draw = _Draw(item, path, f"{place}:{path}", f"{words}, {unit}" if unit else words, _help(item, origins[path]))
+    label = f"{words}, {unit}" if unit else words
+    draw = _Draw(item, path, f"{place}:{path}", label, _help(item, origins[path]), clears)
     entered = entry(state.tree(), path)
     used = origins[path].value
     if choices is not None or item.choices:
         _choice(draw, choices or {_spoken(choice): choice for choice in item.choices}, entered, used)
-    elif isinstance(item.spec, Quantity) and item.unit.startswith("p/"):
+    elif isinstance(item.spec, Quantity) and item.unit.startswith(_TYPED):
         _price(draw, item.spec, entered, used, unit)
+        if echo and item.unit.startswith("p/"):
+            small(price_in_words(used, currency, per=item.unit.partition("/")[2]))
     elif isinstance(item.spec, Quantity):
         _number(draw, item.spec, entered, used, unit)
     else:
@@ -62,8 +72,10 @@ def field(
 class _Draw:
     """What every kind of widget needs of one entry."""
 
-    def __init__(self, item: Declared, path: str, key: str, label: str, help_: str) -> None:
-        self.item, self.path, self.key, self.label, self.help = item, path, key, label, help_
+    def __init__(
+        self, item: Declared, path: str, key: str, label: str, help_: str, clears: tuple[str, ...] = ()
+    ) -> None:
+        self.item, self.path, self.key, self.label, self.help, self.clears = item, path, key, label, help_, clears
 
     def shows(self, value: Any) -> None:
         """The widget shows what the case says, not the other way round."""
@@ -80,7 +92,8 @@ class _Draw:
             except InputFaults as error:
                 state.refuse(*error.faults)
                 return
-            state.put({self.path: None if value == self.item.default else value}, done=f"{self.label}: {_said(given)}")
+            put = {**dict.fromkeys(self.clears), self.path: None if value == self.item.default else value}
+            state.put(put, done=f"{self.label}: {_said(given)}")
 
         return changed
 

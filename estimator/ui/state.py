@@ -62,6 +62,12 @@ def put(changes: Mapping[str, Any], *, done: str) -> None:
     replace(wanted, done=done)
 
 
+def take(path: str, value: Any, *, tag: str, done: str) -> None:
+    """Change one entry and what it is said to rest on, as one step."""
+    wanted = with_entry(tree(), path, value)
+    replace({**wanted, "tags": {**wanted.get("tags", {}), path: tag}}, done=done)
+
+
 def replace(wanted: Tree, *, done: str) -> None:
     """Take another case, if it is one."""
     try:

@@ -82,13 +82,13 @@ def test_a_link_that_cannot_be_used_is_named(browser: Browser, server: Server, l
 def test_a_price_with_a_decimal_comma_is_the_price_that_was_meant(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
         here.open()
-        here.type("Heat price, p/kWh", "12,5")
+        here.type("Price of natural gas, p/kWh", "12,5")
         with_comma = here.answer()
         assert "12.5p/kWh" in here.page.locator("p.sentence").inner_text()
-        here.type("Heat price, p/kWh", "13")
-        here.type("Heat price, p/kWh", "12.5")
+        here.type("Price of natural gas, p/kWh", "13")
+        here.type("Price of natural gas, p/kWh", "12.5")
         assert here.answer() == with_comma
-        here.type("Heat price, p/kWh", "1250")
+        here.type("Price of natural gas, p/kWh", "1250")
         assert "outside the limits" in here.page.get_by_role("alert").first.inner_text()
         assert here.answer() == with_comma
 
