@@ -25,7 +25,8 @@ CONFIG = {"displayModeBar": False, "responsive": True, "scrollZoom": False, "dou
 """For the page: a chart is to be read, and a thumb scrolls past it."""
 
 
-def _bar_style(palette: Palette, meaning: str) -> dict[str, Any]:
+def bar_style(palette: Palette, meaning: str) -> dict[str, Any]:
+    """Colour and surface of a bar of one meaning."""
     colour = getattr(palette, meaning)
     shape = _SHAPES[SURFACES[meaning]]
     return {
@@ -35,7 +36,8 @@ def _bar_style(palette: Palette, meaning: str) -> dict[str, Any]:
     }
 
 
-def _laid_out(figure: go.Figure, palette: Palette, *, height: int) -> go.Figure:
+def laid_out(figure: go.Figure, palette: Palette, *, height: int) -> go.Figure:
+    """The figure with letters, axes and colours as every picture has them; height [px]."""
     figure.update_layout(
         height=height,
         margin={"l": 4, "r": 4, "t": 8, "b": 8},
@@ -75,7 +77,7 @@ def saving(found: Sums, *, currency: str, palette: Palette) -> go.Figure:
             x=[size],
             base=[base],
             orientation="h",
-            marker=_bar_style(palette, meaning),
+            marker=bar_style(palette, meaning),
             hovertemplate=f"{words}: {cash.exact_money(size, currency)}<extra></extra>",
         )
         figure.add_annotation(
@@ -96,7 +98,7 @@ def saving(found: Sums, *, currency: str, palette: Palette) -> go.Figure:
         range=[min(ends) - 0.03 * span, max(ends) + (_EDGE - 1) * span],
     )
     figure.update_yaxes(autorange="reversed", showgrid=False)
-    return _laid_out(figure, palette, height=280)
+    return laid_out(figure, palette, height=280)
 
 
 def carbon(base: Carbon, option: Carbon, *, palette: Palette) -> go.Figure:
@@ -108,7 +110,7 @@ def carbon(base: Carbon, option: Carbon, *, palette: Palette) -> go.Figure:
             y=[row.label for row in rows],
             x=[getattr(row, part) for row in rows],
             orientation="h",
-            marker=_bar_style(palette, meaning),
+            marker=bar_style(palette, meaning),
             name=part,
             hovertemplate=f"%{{y}}, {part}: %{{x:,.0f}} kg<extra></extra>",
         )
@@ -125,7 +127,7 @@ def carbon(base: Carbon, option: Carbon, *, palette: Palette) -> go.Figure:
     figure.update_layout(barmode="stack")
     figure.update_xaxes(title="kg of CO₂ equivalent a year", nticks=5, rangemode="tozero", tickformat=",")
     figure.update_yaxes(autorange="reversed", showgrid=False, showticklabels=False)
-    laid = _laid_out(figure, palette, height=280)
+    laid = laid_out(figure, palette, height=280)
     laid.update_layout(bargap=0.66, margin={"t": 20}, xaxis_zeroline=False)
     return laid
 
@@ -189,7 +191,7 @@ def payback(found: Payback, *, currency: str, palette: Palette) -> go.Figure:
         nticks=6,
         range=[min(every) - 0.05 * span, max(every) + 0.14 * span],
     )
-    return _laid_out(figure, palette, height=280)
+    return laid_out(figure, palette, height=280)
 
 
 def months(found: MonthsSaved, *, palette: Palette) -> go.Figure:
@@ -208,7 +210,7 @@ def months(found: MonthsSaved, *, palette: Palette) -> go.Figure:
         figure.add_bar(
             x=names,
             y=values.tolist(),
-            marker=_bar_style(palette, meaning),
+            marker=bar_style(palette, meaning),
             customdata=np.abs(values).tolist(),
             hovertemplate=f"%{{x}}, {words}: %{{customdata:,.0f}} kWh<extra></extra>",
         )
@@ -231,6 +233,6 @@ def months(found: MonthsSaved, *, palette: Palette) -> go.Figure:
     room = 0.15 * (top - bottom)
     figure.update_yaxes(title="kWh a month", nticks=6, range=[bottom - room, top + room])
     figure.update_xaxes(showgrid=False, tickangle=0)
-    laid = _laid_out(figure, palette, height=280)
+    laid = laid_out(figure, palette, height=280)
     laid.update_layout(bargap=0.25)
     return laid
