@@ -20,6 +20,8 @@ _ROOM = 0.16  # above the highest value, for labels
 _BELOW = 0.06
 _APART = 0.07  # of the height: the least distance between two labels
 _MOST_EVENTS = 4
+_SIGNS = {"square": "■", "circle": "●", "diamond": "◆", "triangle-up": "▲", "cross": "✚", "x": "✖"}
+"""How a marker is written in a label."""
 
 
 def money(life: Life, *, palette: Palette) -> go.Figure:
@@ -85,19 +87,12 @@ def bills(found: Sequence[Bills], *, baseline: str, currency: str, palette: Pale
         figure.add_annotation(
             x=5.5,
             y=top - number * 2.0 * _APART * span,
-            text=f"<b>{bill.label}</b>: {cash.money(bill.year, currency)} a year",
+            text=f"{_SIGNS[mark.symbol]} <b>{bill.label}</b>: {cash.money(bill.year, currency)} a year",
             showarrow=False,
             font={"color": palette.ink if mark.colour == "lost" else colour},
             bgcolor=palette.ground,
         )
-        figure.add_scatter(
-            x=[1.6],
-            y=[top - number * 2.0 * _APART * span],
-            mode="markers",
-            marker={"symbol": mark.symbol, "size": 9, "color": colour},
-            hoverinfo="skip",
-        )
-    figure.update_xaxes(showgrid=False, tickangle=0)
+    figure.update_xaxes(showgrid=False, tickangle=0, tickvals=names[::2])
     figure.update_yaxes(
         title=f"{currency} a month", tickformat=",", nticks=6, range=[bottom - _BELOW * span, top + _ROOM * span]
     )

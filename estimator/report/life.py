@@ -23,7 +23,7 @@ from estimator.sure import Spread, spread
 from estimator.units import Array, to_hundredths
 
 _LOW, _MIDDLE, _HIGH = 0.1, 0.5, 0.9
-_BEYOND = 100.0  # years; nobody can use a longer figure
+BEYOND = 100.0  # years; nobody can use a longer figure
 _ROUNDING = 1e-9
 
 
@@ -74,8 +74,8 @@ class Event:
 
 
 MONEY_NOTE = (
-    "Each year's saving less what is laid out in it, added up, not discounted. The line is the best guess; eight of ten "
-    "cases lie within the band in any one year."
+    "Each year's saving less what is laid out in it, added up, not discounted. The line is the best guess; in any one "
+    "year eight of ten cases lie within the band."
 )
 
 
@@ -169,7 +169,7 @@ def money_title(life: Life) -> str:
         return f"Against {life.words}, the money is back after about {years(lasting)}"
     if lasting == 0.0:
         return f"Against {life.words}, it is ahead from the first day"
-    return f"Against {life.words}, {cash.money(abs(end), life.currency)} are still missing after {span}"
+    return f"Against {life.words}, {cash.money(abs(end), life.currency)} would still be missing after {span}"
 
 
 def money_in_words(life: Life) -> str:
@@ -188,8 +188,8 @@ def money_in_words(life: Life) -> str:
 
 def event_said(event: Event, life: Life) -> str:
     """A later cost in words."""
-    who = "" if event.of_option else f" of {life.words}"
-    return f"{event.words}{who} in year {event.year}, {cash.money(event.amount, life.currency)}"
+    who = life.label if event.of_option else life.words
+    return f"{who}: {event.words} in year {event.year} for {cash.money(event.amount, life.currency)}"
 
 
 def later_costs(life: Life) -> tuple[str, ...]:
@@ -216,4 +216,4 @@ def payback_said(span: Any) -> str:
         return "never"
     if value <= 0.0:
         return "at once"
-    return years(value) if value <= _BEYOND else f"more than {years(_BEYOND)}"
+    return years(value) if value <= BEYOND else f"more than {years(BEYOND)}"

@@ -110,8 +110,8 @@ def path_said(prices: Prices) -> str:
         return f"Electricity at {now} in every year: a later grid is not foreseen unless a path is entered."
     end = quantity(prices.carbon_end, "kg/kWh")
     return (
-        f"Electricity at {now} in {prices.carbon_year}, falling straight to {end} in {prices.carbon_end_year} and level "
-        "from then on: a plan, no fact."
+        f"Electricity at {now} in {prices.carbon_year}, falling straight to {end} in {prices.carbon_end_year}, and "
+        "level from then on: a plan, no fact."
     )
 
 

@@ -14,7 +14,7 @@ from estimator.plan import Plan
 from estimator.report import cash
 from estimator.report.figures import MINUS, UNKNOWN, carbon, energy, fixed, joined, number, years
 from estimator.report.fresh_air import FreshAir
-from estimator.report.life import Life, payback_said, price_of_saved_heat
+from estimator.report.life import BEYOND, Life, payback_said, price_of_saved_heat
 from estimator.report.rows import Rows
 from estimator.sure import spread
 from estimator.survey.fill import Origin
@@ -39,7 +39,10 @@ def figures(life: Life) -> Rows:
 
     def row(words: str, best: Any, values: Array, said: Said) -> tuple[str, ...]:
         ends = spread(np.asarray(values))
-        return (words, *(said(float(value)) for value in (best, ends.low, ends.middle, ends.high)))
+        return (words, *(said(float(np.squeeze(value))) for value in (best, ends.low, ends.middle, ends.high)))
+
+    def carbon_back(span: float) -> str:
+        return payback_said(span) if span != 0.0 else "at once" if counts_making(life) else "making it is not counted"
 
     term = years(float(plan.years))
     return Rows(
@@ -60,11 +63,16 @@ def figures(life: Life) -> Rows:
             row("Yearly rate of return", returns(plan), returns(life.cases), return_said),
             row("Cost of each kWh of heat saved", _cost(plan), _cost(life.cases), lambda cost: _price(cost, currency)),
             row(f"Carbon saved over {term}", plan.carbon_lifetime, life.cases.carbon_lifetime, carbon),
-            row("Carbon payback", plan.carbon_payback, life.cases.carbon_payback, payback_said),
+            row("Carbon payback", plan.carbon_payback, life.cases.carbon_payback, carbon_back),
         ),
         note=_note(life),
         words=frozenset({0}),
     )
+
+
+def counts_making(life: Life) -> bool:
+    """Whether carbon of making the kit was entered."""
+    return bool(life.case.options[life.comparison.option].cost.embodied)
 
 
 def simple_said(span: float, life: float) -> str:
@@ -72,11 +80,11 @@ def simple_said(span: float, life: float) -> str:
     if isinf(span):
         return "never"
     said = payback_said(span)
-    return f"{said}, beyond its life" if span > life else said
+    return f"{said}, beyond its life" if life < span <= BEYOND else said
 
 
 def returns(plan: Plan) -> Array:
-    """Yearly rate of return [%]; minus infinity where it never all comes back, infinity where nothing is laid out."""
+    """Yearly rate of return [%]; minus infinity where hardly anything comes back, infinity where nothing is paid."""
     found = plan.internal_rate
     rate, count, total = (
         np.atleast_1d(np.asarray(part)) for part in (found.rate, found.count, plan.cumulative[..., -1])
@@ -89,8 +97,10 @@ def return_said(percent: float) -> str:
     """The rate, or why there is none."""
     if isnan(percent):
         return "more than one"
+    if percent < 0.0:
+        return "below 0%"
     if isinf(percent):
-        return "nothing to return" if percent > 0.0 else "none"
+        return "nothing to return"
     return joined(number(percent, figures=2), "%")
 
 
@@ -109,8 +119,8 @@ def _note(life: Life) -> str:
     )
     terms = "today's money, inflation left out" if life.case.worth.terms == "real" else "money of each year"
     return (
-        f"{bought}All in {terms}. No return: less comes back than is laid out. What the kit is still worth in the last "
-        "year is counted, straight line over its life."
+        f"{bought}All in {terms}. A rate below 0%: less comes back than is laid out. What the kit is still worth in "
+        "the last year is counted, straight line over its life."
     )
 
 
@@ -161,7 +171,7 @@ def workings(life: Life) -> Rows:
         ),
         (
             "Cost of each kWh of heat saved",
-            "what is laid out beyond the baseline, with ventilation's electricity, over the heat saved, both discounted",
+            "what is laid out beyond the baseline, ventilation's electricity with it, over heat saved, both discounted",
             f"{money(float(worth.net_present_value(laid, rate=rate)))} / "
             f"{energy(float(worth.net_present_value(saved, rate=rate)))} = {_price(float(_cost(plan)[0]), currency)}",
         ),
@@ -195,7 +205,11 @@ def from_heat(air: FreshAir, found: Comparison, currency: str) -> Rows:
             ("Of it through the exchanger and lost there", energy(air.lost), ""),
             ("Kept by the exchanger", energy(air.kept), ""),
             (f"Heat saved against {found.baseline_label}", energy(found.heat_saved), money(found.heat_bill_saving)),
-            ("Less more for ventilation's electricity", energy(found.extra_electricity), money(found.extra_ventilation_bill)),
+            (
+                "Less more for ventilation's electricity",
+                energy(found.extra_electricity),
+                money(found.extra_ventilation_bill),
+            ),
             ("Less more for filters and service", "", money(found.extra_upkeep)),
             ("Net saving", "", money(found.net_saving)),
         ),

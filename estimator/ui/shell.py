@@ -18,7 +18,7 @@ _LOG = logging.getLogger(__name__)
 PAGES = (
     ("worth.py", "Worth it?", ""),
     ("tight.py", "Tight?", "tight"),
-    ("years.py", "Over the years?", "years"),
+    ("years.py", "Years?", "years"),
     ("sure.py", "Sure?", "sure"),
     ("fit.py", "Fitted how?", "fit"),
     ("weather.py", "Weather?", "weather"),

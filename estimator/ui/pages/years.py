@@ -25,7 +25,7 @@ def page() -> None:
     """From what it pays down to every entry and every working."""
     style.rules()
     now = shown(_chosen())
-    before_money(now.done.case, place="years")
+    before_money(now.done.case, place="cost")
     _answer(now)
     beside, right = st.columns([2.7, 1], gap="large")
     with beside:
@@ -72,7 +72,9 @@ def _money(life: Life) -> None:
 def _worth(now: Shown) -> None:
     style.finding("What is it worth?")
     for life in now.lives:
-        show(life_worth.figures(life))
+        worth = life_worth.figures(life)
+        table(worth)
+        style.small(worth.note)
     with st.expander("How each figure is worked out, and from which entries"):
         for life in now.lives:
             table(life_worth.workings(life))
@@ -110,7 +112,9 @@ def _carbon(now: Shown) -> None:
     left, right = st.columns(2, gap="large")
     with left:
         _drawn(
-            life_carbon.carbon_title(first), charts_life.carbon(first, palette=colours), life_carbon.carbon_in_words(first)
+            life_carbon.carbon_title(first),
+            charts_life.carbon(first, palette=colours),
+            life_carbon.carbon_in_words(first),
         )
         style.small(life_carbon.carbon_note(first))
     with right:
