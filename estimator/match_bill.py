@@ -23,7 +23,7 @@ from estimator.inputs.catalogue import is_electric, table
 from estimator.inputs.places import value_at, with_value, with_values
 from estimator.inputs.quantity import Tag
 from estimator.leak_range import leakage_span
-from estimator.metered import Bill, Metered, metered, today_year
+from estimator.metered import Bill, Metered, metered, on_this_meter, today_year
 from estimator.survey.fill import Filled, filled
 from estimator.survey.ranges import SCALES, Range, ranges, rows
 from estimator.survey.typical import fabric_loss
@@ -148,7 +148,7 @@ def _solved(case: Case, year: ClimateYear, counted: Metered, unknown: Unknown) -
 def _surplus(case: Case, year: ClimateYear, counted: Metered) -> float:
     """By how much the estimate of the house as aired today takes more for heating than the meter left for it [kWh]."""
     option = today_year(case, year)
-    needed = option.fuel_energy
+    needed = on_this_meter(case, option)
     if counted.other_heat > 0.0 and option.heating_demand > 0.0:
         # Heat from elsewhere is heat that this fuel was not bought for.
         needed *= max(1.0 - counted.other_heat / option.heating_demand, 0.0)

@@ -10,6 +10,8 @@ import dataclasses
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+import numpy as np
+
 from estimator.climate.year import ClimateYear
 from estimator.errors import Fault, InputFaults
 from estimator.estimate import OptionYear, estimate
@@ -88,6 +90,11 @@ def metered(case: Case, year: ClimateYear, bill: Bill, *, own_year: ClimateYear 
     if faults := [*_faults(bill)]:
         raise InputFaults(faults)
     on_one_meter = is_electric(case.heating.fuel)
+    if on_one_meter and case.roof.size > 0.0:
+        what = (
+            "cells on the roof share the meter of the heating, so that its count tells no use: no bill can be matched."
+        )
+        raise InputFaults([Fault("roof.size", what)])
     days = float(degree_hours(year.temp_air, base=bill.base, step=year.weight)) / HOURS_PER_DAY
     corrects = bill.degree_days is not None and own_year is None
     found = Metered(
@@ -111,6 +118,13 @@ def today_year(case: Case, year: ClimateYear) -> OptionYear:
     return estimate(alone, year).options[case.today]
 
 
+def on_this_meter(case: Case, option: OptionYear) -> float:
+    """Energy for heat [kWh a year] that the meter of the first heat source counts."""
+    both = is_electric(case.heating.fuel) and is_electric(case.heating.second.fuel)
+    found = option.bills.first_energy + (option.bills.second_energy if both else 0.0)
+    return float(np.squeeze(found))
+
+
 def _faults(bill: Bill) -> Iterator[Fault]:
     if (bill.energy is None) == (bill.money is None):
         given = "both were" if bill.energy is not None else "neither was"
@@ -128,6 +142,9 @@ def _total(case: Case, bill: Bill, *, on_one_meter: bool) -> float:
     prices = case.prices
     price = prices.electricity if on_one_meter else prices.fuel
     standing = prices.electricity_standing if on_one_meter else prices.fuel_standing
+    if on_one_meter and prices.tariff.kind != "flat":
+        what = "has several prices, so that money tells no kWh: enter the kWh."
+        raise InputFaults([Fault("prices.tariff.kind", f"a tariff of the kind {prices.tariff.kind!r} {what}")])
     if bill.money is None or not price:
         raise InputFaults([Fault("prices.fuel", "the price is nil, so that money tells no kWh: enter the kWh.")])
     charge = float(from_hundredths(standing or 0.0)) * DAYS_PER_YEAR

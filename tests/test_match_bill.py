@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 
 from estimator import Case, Home, InputFaults, Leakage, load_year, run
 from estimator.climate.year import ClimateYear
-from estimator.inputs.heating import Heating
+from estimator.inputs.heating import Heating, Pump, Second
 from estimator.inputs.places import with_value
-from estimator.inputs.prices import Prices
+from estimator.inputs.prices import Prices, Roof, Tariff
 from estimator.match_bill import Unknown, match, plausible
 from estimator.metered import Bill, metered, today_year
 from estimator.survey.fill import filled
@@ -22,6 +22,8 @@ from tests.reference.iso13790 import Homes, heating_need
 YEAR = load_year("Inland vale")
 GAS = Case()
 ELECTRIC = Case(heating=Heating(fuel="heat pump"))
+HOURLY = Case(heating=Heating(fuel="heat pump", pump=Pump(mode="hourly")))
+STOVE = Case(heating=Heating(second=Second(fuel="wood pellets", share=30.0)))
 
 
 def metered_of(case: Case, year: ClimateYear = YEAR) -> float:
@@ -29,7 +31,8 @@ def metered_of(case: Case, year: ClimateYear = YEAR) -> float:
     whole = run(case, year).estimate
     option = whole.options[case.today]
     other = whole.case.prices.other_electricity + option.electricity if "heat pump" in case.heating.fuel else 0.0
-    return option.fuel_energy + option.hot_water_fuel + other
+    heat = option.bills.first_energy if case.heating.second.share else option.fuel_energy
+    return float(np.squeeze(heat)) + option.hot_water_fuel + other
 
 
 @settings(max_examples=10)
@@ -37,7 +40,7 @@ def metered_of(case: Case, year: ClimateYear = YEAR) -> float:
     fabric=st.floats(110.0, 420.0),
     leakage=st.floats(1.0, 12.0),
     indoors=st.floats(17.0, 22.0),
-    case=st.sampled_from([GAS, ELECTRIC]),
+    case=st.sampled_from([GAS, ELECTRIC, HOURLY, STOVE]),
 )
 def test_the_bill_of_an_estimate_gives_its_house_back(
     fabric: float, leakage: float, indoors: float, case: Case
@@ -150,6 +153,22 @@ def test_cooking_and_hot_water_are_taken_off_in_full() -> None:
 def test_what_no_house_can_have_is_refused_with_the_reason(bill: Bill, said: str) -> None:
     with pytest.raises(InputFaults, match=said):
         match(GAS, YEAR, bill)
+
+
+@pytest.mark.parametrize(
+    ("case", "bill", "said"),
+    [
+        (dataclasses.replace(ELECTRIC, roof=Roof(size=4.0)), Bill(energy=9000.0), "share the meter"),
+        (
+            dataclasses.replace(ELECTRIC, prices=Prices(tariff=Tariff(kind="time of use", windows="9 at 0:30-5:30"))),
+            Bill(money=2000.0),
+            "several prices",
+        ),
+    ],
+)
+def test_a_count_that_tells_no_use_is_refused(case: Case, bill: Bill, said: str) -> None:
+    with pytest.raises(InputFaults, match=said):
+        match(case, YEAR, bill)
 
 
 def test_all_faults_of_a_bill_come_at_once() -> None:

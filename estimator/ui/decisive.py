@@ -18,7 +18,10 @@ from estimator.ui.tree import entry
 
 _CASE = {item.path: item for item in declared(Case)}
 _OPTION = {item.path: item for item in declared(Option)}
-OF_ONE_FUEL = ("prices.fuel", "prices.fuel_standing", "prices.fuel_carbon", "heating.efficiency")
+OF_ONE_FUEL = (
+    "prices.fuel", "prices.fuel_standing", "prices.fuel_carbon", "prices.fuel_growth", "heating.efficiency",
+    "heating.pump.mode", "heating.pump.capacity",
+)  # fmt: skip
 """What was entered of one fuel says nothing of another: it goes when the fuel changes."""
 _UNTESTED, _TESTED = "Not tested", "Tested at 50 Pa"
 

@@ -16,12 +16,10 @@ from estimator.inputs.case import Case
 from estimator.inputs.catalogue import fuels, is_electric, is_heat_pump
 from estimator.inputs.option import Option
 from estimator.inputs.quantity import Declared, declared
-from estimator.report.clock_strip import TITLE, clock_strip
-from estimator.report.price_words import tariff_in_words
-from estimator.ui import state, style
+from estimator.ui import state
 from estimator.ui.decisive import OF_ONE_FUEL
 from estimator.ui.fields import escaped, field
-from estimator.ui.pictures import picture
+from estimator.ui.tariff_fields import tariff_fields
 
 _CASE = {item.path: item for item in declared(Case)}
 _COST = tuple(item for item in declared(Option) if item.path.startswith("cost."))
@@ -37,9 +35,6 @@ _LABELS = {
     "prices.export": "Price of electricity sold",
     "prices.other_electricity": "Other electricity of the household",
     "prices.hot_water": "Heat for hot water",
-    "prices.tariff.kind": "Kind of tariff",
-    "prices.tariff.windows": "Hours with their own price",
-    "prices.tariff.blocks": "Prices beyond so many kWh",
     "prices.tariff.billing": "Billing period of blocks",
     "prices.tariff.daylight_saving": "Summer time",
     "prices.tariff.first_day": "1 January is a",
@@ -107,28 +102,21 @@ def groups(case: Case) -> tuple[Group, ...]:
 
 def details(done: Estimate, option: str) -> None:
     """Every group folded, then the costs of the option and of its baseline. done: of the case on screen."""
-    for fault in state.refused():
-        st.error(escaped(str(fault)))
+    with st.container(key="years:refused"):  # always there, so that what stands below it stays open
+        for fault in state.refused():
+            st.error(escaped(str(fault)))
     case = done.case
     common: dict[str, Any] = {"origins": done.origins, "currency": case.prices.currency, "place": _PLACE, "echo": True}
     for group in groups(case):
-        with st.expander(group.title):
+        with st.expander(group.title, key=f"years:{group.title}"):
             if group.title == "Prices and tariff":
-                _tariff(case)
+                tariff_fields(case)
             _fields(group.paths, common)
     for name in dict.fromkeys((option, case.baseline)):
         title = f"What {case.options[name].label or name} costs"
-        with st.expander(title), st.grid(2, min_column_width=140, gap="small"):
+        with st.expander(title, key=f"years:costs:{name}"), st.grid(2, min_column_width=140, gap="small"):
             for item in _COST:
                 _field(item, f"options.{name}.{item.path}", _LABELS.get(item.path, ""), common)
-
-
-def _tariff(case: Case) -> None:
-    style.then(tariff_in_words(case.prices))
-    if case.prices.tariff.kind == "time of use":
-        svg = clock_strip(case.prices)
-        style.small(f"{TITLE}:")
-        picture(desk=svg, phone=svg, alt=tariff_in_words(case.prices))
 
 
 def _fields(paths: tuple[str, ...], common: Mapping[str, Any]) -> None:
@@ -148,11 +136,11 @@ def _field(item: Declared, path: str, label: str, common: Mapping[str, Any]) -> 
 
 def _prices(case: Case) -> tuple[str, ...]:
     tariff, heat = "prices.tariff.", () if is_electric(case.heating.fuel) else ("prices.fuel", "prices.fuel_standing")
-    own = {"time of use": (f"{tariff}windows",), "block": (f"{tariff}blocks", f"{tariff}billing")}
+    block = (f"{tariff}billing",) if case.prices.tariff.kind == "block" else ()
     clock = ("first_day", "daylight_saving", "household") if case.prices.tariff.kind != "flat" or case.roof.size else ()
     return (
         "prices.currency", "prices.electricity", "prices.electricity_standing", *heat,
-        f"{tariff}kind", *own.get(case.prices.tariff.kind, ()), *(f"{tariff}{name}" for name in clock),
+        *block, *(f"{tariff}{name}" for name in clock),
         "prices.other_electricity", "prices.hot_water", "prices.dated",
     )  # fmt: skip
 
