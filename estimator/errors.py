@@ -2,8 +2,23 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
+
+# Characters that steer a terminal, turn the reading direction or cannot be shown; a file may hold any of them.
+_UNSEEN = ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")
+_SEEN = "\n\t"
+INSTEAD = "\ufffd"
+
+
+def visible(text: str) -> str:
+    """The text with a mark in place of every character that would steer what shows it."""
+    if text.isascii() and text.isprintable():
+        return text
+    return "".join(
+        INSTEAD if letter not in _SEEN and unicodedata.category(letter) in _UNSEEN else letter for letter in text
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,6 +31,10 @@ class Fault:
 
     where: str
     what: str
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "where", visible(self.where))
+        object.__setattr__(self, "what", visible(self.what))
 
     def __str__(self) -> str:
         return f"{self.where}: {self.what}" if self.where else self.what

@@ -24,6 +24,10 @@ from estimator.inputs.places import every_entry, value_at, with_value
 MOST_OPTIONS = 20  # beside each other; more cannot be read
 LONGEST_OPTION_NAME = 40  # characters
 
+# Marks of reading direction (Unicode, bidirectional algorithm): what follows them reads as something else.
+_DIRECTION = "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
+_OF_A_CURRENCY = ("Sc", "Lu", "Ll", "Lo")
+
 Rule = Callable[[Case], Iterator[Finding]]
 
 
@@ -61,9 +65,23 @@ def _each_entry(case: Case) -> Iterator[Finding]:
         value = value_at(case, path)
         if said := why_not(item, value):
             yield Finding(path, said)
-        elif isinstance(value, str) and any(unicodedata.category(character) == "Cc" for character in value):
-            said = f"a line break or control character stands in it ({item.spec.meaning}); write one line."
+        elif isinstance(value, str) and any(map(_steers, value)):
+            said = (
+                f"a line break, control character or direction mark stands in it ({item.spec.meaning}); write one line."
+            )
             yield Finding(path, said)
+
+
+def _steers(character: str) -> bool:
+    """Whether it would break the line, steer a terminal, or turn the words after it."""
+    return character in _DIRECTION or unicodedata.category(character) in ("Cc", "Zl", "Zp")
+
+
+def _currency(case: Case) -> Iterator[Finding]:
+    sign = case.prices.currency
+    if not all(letter in ". " or unicodedata.category(letter) in _OF_A_CURRENCY for letter in sign):
+        said = f"{shown(sign)} is no sign or code of a currency; write letters or a sign alone, such as £, EUR or kr."
+        yield Finding("prices.currency", said)
 
 
 def _usable(name: str) -> bool:
@@ -136,6 +154,7 @@ RULES: tuple[Rule, ...] = (
     _labels,
     _rows_of_tables,
     _tags,
+    _currency,
     *relations.RULES,
     *money_relations.RULES,
 )

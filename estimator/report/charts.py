@@ -6,6 +6,7 @@ page as a sentence (`estimator.report.findings`). Colours and surfaces come from
 
 from __future__ import annotations
 
+from html import escape
 from typing import Any
 
 import numpy as np
@@ -107,7 +108,7 @@ def carbon(base: Carbon, option: Carbon, *, palette: Palette) -> go.Figure:
     rows = (base, option)
     for meaning, part in (("lost", "heat"), ("electricity", "electricity")):
         figure.add_bar(
-            y=[row.label for row in rows],
+            y=[escape(row.label) for row in rows],
             x=[getattr(row, part) for row in rows],
             orientation="h",
             marker=bar_style(palette, meaning),
@@ -116,12 +117,12 @@ def carbon(base: Carbon, option: Carbon, *, palette: Palette) -> go.Figure:
         )
     for row in rows:
         figure.add_annotation(
-            y=row.label,
+            y=escape(row.label),
             x=0,
             yshift=42,
             xanchor="left",
             showarrow=False,
-            text=f"<b>{row.label}</b>: heat {figures.carbon(row.heat)}, electricity {figures.carbon(row.electricity)}",
+            text=f"<b>{escape(row.label)}</b>: heat {figures.carbon(row.heat)}, electricity {figures.carbon(row.electricity)}",
             font={"color": palette.ink},
         )
     figure.update_layout(barmode="stack")
