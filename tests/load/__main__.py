@@ -1,0 +1,70 @@
+"""Do many visitors on one process each get their own figures, quickly, and in steady memory? `python -m tests.load`
+
+`python -m tests.load SESSIONS MINUTES`; 50 and 10 unless given. Loopback only. At half time the server is killed and
+started again on its port, and every visitor comes back through the link alone.
+"""
+
+from __future__ import annotations
+
+import sys
+import time
+
+import numpy as np
+
+from tests.browser.harness import Server
+from tests.load.cases import asked
+from tests.load.visitors import Seen, all_at_once
+from tests.load.watch import Watch
+
+SESSIONS, MINUTES = 50, 10.0
+
+
+def main(sessions: int, minutes: float) -> int:
+    """Run it, and say what came of it; 1 where anything was not as it must be."""
+    print(f"{sessions} visitors, {minutes:g} minutes, {sessions * 3} cases; working out what each must be told")
+    cases = [asked(number) for number in range(sessions)]
+    if len({one.answer for own in cases for one in own}) < sessions:
+        raise RuntimeError("the cases are too much alike for a figure of another's to be seen")
+    server = Server()
+    server.start()
+    try:
+        seen, threads = all_at_once(server.port, cases, seconds=60.0 * minutes)
+        sizes = [_watched(server, 30.0 * minutes)]
+        server.kill()
+        server.start()
+        sizes.append(_watched(server, 30.0 * minutes))
+        for thread in threads:
+            thread.join(180.0)
+    finally:
+        server.stop()
+    print(told(seen, sizes))
+    return int(bool(seen.wrong) or seen.returned < sessions)
+
+
+def _watched(server: Server, seconds: float) -> list[float]:
+    assert server.process is not None
+    watch = Watch(server.process.pid)
+    watch.start()
+    time.sleep(seconds)
+    return watch.stop()
+
+
+def told(seen: Seen, sizes: list[list[float]]) -> str:
+    """All of it in a few lines."""
+    took = np.array(seen.took or [np.nan])
+    lines = [
+        f"{len(seen.took)} answers: half within {np.median(took):.2f} s, 19 of 20 within "
+        f"{np.quantile(took, 0.95):.2f} s, slowest {took.max():.2f} s",
+        f"{seen.lost} connections lost when the server was killed, {seen.returned} visitors back with their own answer",
+        f"{len(seen.wrong)} not as they must be",
+        *seen.wrong[:10],
+    ]
+    for half, name in zip(sizes, ("before the kill", "after it"), strict=True):
+        thirds = [part.mean() for part in np.array_split(np.array(half or [np.nan]), 3)]
+        lines.append(f"memory {name}, mean of each third: {', '.join(f'{size:.0f}' for size in thirds)} MB")
+    return "\n".join(lines)
+
+
+if __name__ == "__main__":
+    given = sys.argv[1:]
+    sys.exit(main(int(given[0]) if given else SESSIONS, float(given[1]) if len(given) > 1 else MINUTES))
