@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
-from estimator.errors import ClimateFault, Fault
+from estimator.errors import ClimateFault, Fault, visible
 from estimator.units import Array
 
 if TYPE_CHECKING:
@@ -42,6 +42,10 @@ class Place:
     source: str
     licence: str
     invented: bool = False
+
+    def __post_init__(self) -> None:
+        for name in ("name", "source", "licence"):  # a file may hold marks that steer a terminal or turn a line
+            object.__setattr__(self, name, visible(getattr(self, name)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

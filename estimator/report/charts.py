@@ -122,7 +122,8 @@ def carbon(base: Carbon, option: Carbon, *, palette: Palette) -> go.Figure:
             yshift=42,
             xanchor="left",
             showarrow=False,
-            text=f"<b>{escape(row.label)}</b>: heat {figures.carbon(row.heat)}, electricity {figures.carbon(row.electricity)}",
+            text=f"<b>{escape(row.label)}</b>: heat {figures.carbon(row.heat)}, "
+            f"electricity {figures.carbon(row.electricity)}",
             font={"color": palette.ink},
         )
     figure.update_layout(barmode="stack")
