@@ -27,13 +27,13 @@ def main(name: str, minutes: str) -> None:
     spoil = import_module("tests.fuzz.spoil")
     if name not in targets.TARGETS:
         sys.exit(f"there is no reader named {name}; there are {', '.join(targets.TARGETS)}")
-    target, seeds = targets.TARGETS[name], targets.TARGETS[name].seeds()
-    target.once(seeds[0])  # libraries that load at first use are loaded before the clock runs
+    target, sound = targets.TARGETS[name], targets.TARGETS[name].sound()
+    target.once(sound[0])  # libraries that load at first use are loaded before the clock runs
 
     def one(data: bytes) -> None:
         provider = atheris.FuzzedDataProvider(data)
-        choice = provider.ConsumeIntInRange(0, len(seeds))
-        if choice == len(seeds):
+        choice = provider.ConsumeIntInRange(0, len(sound))
+        if choice == len(sound):
             target.once(provider.ConsumeBytes(4_000))
             return
         edits = []
@@ -41,7 +41,7 @@ def main(name: str, minutes: str) -> None:
             where, gone = provider.ConsumeProbability(), provider.ConsumeIntInRange(0, 60)
             piece = provider.ConsumeIntInRange(0, len(spoil.PIECES))
             edits.append((where, gone, spoil.PIECES[piece] if piece < len(spoil.PIECES) else provider.ConsumeBytes(24)))
-        target.once(spoil.spoilt(seeds[choice], edits))
+        target.once(spoil.spoilt(sound[choice], edits))
 
     limits = [f"-timeout={SECONDS_PER_INPUT}", f"-rss_limit_mb={MEGABYTES}", f"-max_len={LONGEST}", "-len_control=0"]
     options = [*limits, "-print_final_stats=1"]

@@ -63,7 +63,7 @@ class Target:
     """A reader under fire, and well-formed bytes to spoil."""
 
     once: Callable[[bytes], None]
-    seeds: Callable[[], tuple[bytes, ...]]
+    sound: Callable[[], tuple[bytes, ...]]
 
 
 def told(refused: InputFaults) -> None:
@@ -150,8 +150,8 @@ def _weathers() -> tuple[bytes, ...]:
 
 
 TARGETS = {
-    "case": Target(once=refusing(_case), seeds=_cases),
-    "link": Target(once=refusing(_link), seeds=_links),
-    "weather": Target(once=refusing(_weather), seeds=_weathers),
-    "months": Target(once=refusing(_months), seeds=lambda: (MONTHS.encode(),)),
+    "case": Target(once=refusing(_case), sound=_cases),
+    "link": Target(once=refusing(_link), sound=_links),
+    "weather": Target(once=refusing(_weather), sound=_weathers),
+    "months": Target(once=refusing(_months), sound=lambda: (MONTHS.encode(),)),
 }

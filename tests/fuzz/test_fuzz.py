@@ -30,9 +30,9 @@ def test_spoilt_bytes(name: str) -> None:
         database=None,
         suppress_health_check=list(HealthCheck),
     )
-    @given(st.sampled_from(range(len(target.seeds()))), EDITS)
-    def search(seed: int, edits: list[Edit]) -> None:
-        target.once(spoilt(target.seeds()[seed], edits))
+    @given(st.sampled_from(range(len(target.sound()))), EDITS)
+    def search(which: int, edits: list[Edit]) -> None:
+        target.once(spoilt(target.sound()[which], edits))
 
     search()
 
@@ -47,5 +47,5 @@ def test_noise(name: str, data: bytes) -> None:
 @pytest.mark.parametrize("name", TARGETS)
 def test_what_is_spoilt_was_sound(name: str) -> None:
     """A search from files that are refused as they stand would prove nothing."""
-    sound = TARGETS[name].seeds()[0]
-    TARGETS[name].once(sound)
+    whole = TARGETS[name].sound()[0]
+    TARGETS[name].once(whole)
