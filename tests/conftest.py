@@ -7,13 +7,36 @@ that is there to run browser tests, skipping one is a failure.
 from __future__ import annotations
 
 import os
-from collections.abc import Generator
+from collections.abc import Callable, Generator
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, settings
 
 BROWSER_TESTS = Path(__file__).parent / "browser"
+
+
+_TABLE = "table: "
+
+
+@pytest.fixture
+def table(record_property: Callable[[str, object], None]) -> Callable[[str, str], None]:
+    """Puts a line under a title at the end of the tests' output, whichever worker the test ran on."""
+    return lambda title, line: record_property(f"{_TABLE}{title}", line)
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Print the tables that tests have made, each once."""
+    tables: dict[str, list[str]] = {}
+    for report in terminalreporter.getreports("passed"):
+        for name, line in report.user_properties if report.when == "call" else ():
+            if name.startswith(_TABLE):
+                tables.setdefault(name.removeprefix(_TABLE), []).append(line)
+    for title, lines in tables.items():
+        terminalreporter.write_line("")
+        terminalreporter.write_line(title)
+        for line in lines:
+            terminalreporter.write_line(line)
 
 
 def browser_needed() -> bool:

@@ -33,11 +33,20 @@ SPREAD = Law(coldest=1.18, warmest=0.33)
 # atmosphere = k √swing, with k near 0.16 inland and near 0.19 on coasts (K^-½).
 SWING_INLAND, SWING_COAST = 0.16, 0.19
 COAST_RANGE, INLAND_RANGE = 10.0, 20.0  # K, annual range of monthly means of a coast and of an inland place; assumed
-# FAO 56, eq. 35 (Ångström) with half of the possible sunshine: 0.25 + 0.50 · 0.5.
+# FAO 56, eq. 35 (Ångström) with half of the possible sunshine: 0.25 + 0.50 · 0.5. Towards the pole it is cloudier: the
+# line is that of the yearly clearness of the 21 UK regions of `uk_monthly_normals` over latitude, by least squares
+# (residual 0.01), which meets the FAO's figure at 36°; no real year is in it. Beyond the regions the end one stands.
 CLEARNESS = 0.50
+CLEARNESS_AT_EQUATOR, CLEARNESS_FALL = 0.667, 0.00469  # -, per degree of latitude
+NORTHERNMOST = 60.2  # °
 CLEAREST = 1.08  # most that a month can have of clear-sky irradiance; assumed
 TWILIGHT = 10.0  # W/m², within which low sun, for which clear skies are least known, is let pass
-WIND = 4.0  # m/s at 10 m, about the mean of open lowland; assumed
+# Mean wind at 10 m over the 21 UK regions of `uk_monthly_normals` against continentality, by least squares on its
+# logarithm (residual 6 %), and its course through the year, ± by warmth. No real year is in either; beyond the regions'
+# own continentality the nearest of them stands.
+WIND_AT_SEA, WIND_FALL = 7.88, 0.0686  # m/s at a continentality of nil; per unit of it
+WIND_SEASON = 0.144  # of the mean: more in the coldest month, less in the warmest
+CONTINENTALITY_SEEN = (1.7, 10.8)
 LEAST_SWING = 1.0  # K; assumed
 
 LIMITS: dict[str, tuple[float, float, str]] = {
@@ -118,6 +127,27 @@ def root_of_swing(means: MonthlyMeans) -> float:
     return float(np.interp(means.annual_range, [COAST_RANGE, INLAND_RANGE], [SWING_COAST, SWING_INLAND]))
 
 
+def continentality(means: MonthlyMeans) -> float:
+    """How far a place is from the sea in its temperature, about nil at sea and 100 in east Siberia.
+
+    Conrad 1946: 1.7 A / sin(φ + 10°) - 14 with the annual range A [K] and latitude φ; from memory.
+    """
+    return 1.7 * means.annual_range / math.sin(math.radians(abs(means.place.latitude) + 10.0)) - 14.0
+
+
+def wind_of(means: MonthlyMeans) -> Array:
+    """Twelve mean winds [m/s] where none is known: windier by the sea, and in the cold months."""
+    inland = min(max(continentality(means), CONTINENTALITY_SEEN[0]), CONTINENTALITY_SEEN[1])
+    temp, width = np.array(means.temp_air), means.annual_range
+    coldness = 1.0 - 2.0 * (temp - temp.min()) / width if width > 0.0 else np.zeros(temp.shape)
+    return np.asarray(WIND_AT_SEA * math.exp(-WIND_FALL * inland) * (1.0 + WIND_SEASON * coldness), dtype=float)
+
+
+def clearness_of(latitude: float) -> float:
+    """Share of the irradiance outside the atmosphere in an average year, where nothing is known of the sky."""
+    return min(CLEARNESS_AT_EQUATOR - CLEARNESS_FALL * min(abs(latitude), NORTHERNMOST), CLEARNESS)
+
+
 def clear_sky(sun: Sun) -> Array:
     """Irradiance on the horizontal [W/m²] without clouds, shape (8760,): Haurwitz 1945, by pvlib."""
     import pandas as pd
@@ -146,14 +176,17 @@ def filled_means(means: MonthlyMeans, sun: Sun, *, law: Law = SPREAD) -> Filled:
         for values in (means.wind_speed, means.ghi, means.daily_swing, means.daily_spread)
     )
     if wind is None:
-        wind = np.full(12, WIND)
-        inferred.append(f"wind: not given, {WIND:g} m/s assumed all year")
+        wind = wind_of(means)
+        inferred.append(f"wind: not given, {wind.mean():.1f} m/s by the year's range of temperature and the latitude")
+    usual = clearness_of(means.place.latitude)
     if ghi is None:
-        ghi = CLEARNESS * outside if swing is None else np.minimum(root * np.sqrt(swing), 0.75) * outside
+        ghi = usual * outside if swing is None else np.minimum(root * np.sqrt(swing), 0.75) * outside
         ghi = np.minimum(ghi, brightest)
-        inferred.append("irradiance: not given, " + ("an average sky assumed" if swing is None else "from daily swing"))
+        inferred.append(
+            "irradiance: not given, " + ("the usual sky of its latitude" if swing is None else "from daily swing")
+        )
     if swing is None:
-        clearness = np.divide(ghi, outside, out=np.full(12, CLEARNESS), where=outside > 1.0)
+        clearness = np.divide(ghi, outside, out=np.full(12, usual), where=outside > 1.0)
         swing = np.maximum(np.square(np.minimum(clearness, 0.75) / root), LEAST_SWING)
         inferred.append("daily swing: not given, from irradiance")
     if spread is None:

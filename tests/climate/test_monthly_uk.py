@@ -6,6 +6,8 @@ stated here, not tuned away; one shift of temperature, the same all year, accoun
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
 import pytest
 
@@ -30,10 +32,12 @@ def degree_days(temp: Array, base: float) -> float:
 
 
 @pytest.mark.parametrize("base", STANDARD)
-def test_the_difference_is_as_stated(temp: Array, base: float) -> None:
+def test_the_difference_is_as_stated(temp: Array, base: float, table: Callable[[str, str], None]) -> None:
     difference = degree_days(temp, base) / STANDARD[base] - 1.0
-    print(
-        f"base {base:g} °C: {degree_days(temp, base):.0f} K d, standard {STANDARD[base]:.0f}, {100 * difference:+.1f} %"
+    table(
+        "Degree-days of the UK average, made of monthly means, against the published UK standard year",
+        f"base {base:4g} °C: {degree_days(temp, base):.0f} K d, standard {STANDARD[base]:.0f}, "
+        f"{100 * difference:+.1f} %; {SHIFT:g} K colder all year it would be {degree_days(temp - SHIFT, base):.0f}",
     )
     assert difference == pytest.approx(FOUND[base], abs=0.015)
 
