@@ -63,8 +63,12 @@ def levers(case: Case, *, option: str) -> tuple[Lever, ...]:
     found: list[tuple[str, str, str, tuple[str, ...], float, float]] = []
     if not electric:
         found.append(("price of heat", "price of the heating fuel", "p/kWh", ("prices.fuel",), 0.5, 80.0))
+    if case.prices.tariff.kind == "flat":
+        found.append(("price of electricity", "price of electricity", "p/kWh", power, 0.5, 120.0))
+    else:
+        level = ("prices.tariff.level",)
+        found.append(("price of electricity", "prices of the electricity tariff", "% of today's", level, 5.0, 500.0))
     found += [
-        ("price of electricity", "price of electricity", "p/kWh", power, 0.5, 120.0),
         ("leakage", "leakage", "m³/(h m²) at 50 Pa", ("leakage.value",), 0.3, 20.0),
         ("fan power", "fan power", "W/(l/s)", (f"{unit}fan_power",), 0.1, 3.0),
     ]

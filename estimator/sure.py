@@ -81,6 +81,8 @@ class Sure:
     carbon_saving: Spread
     payback: Spread
     efficiency: Spread
+    net_present_value: Spread  # money, all years and renewals counted
+    discounted_payback: Spread  # years
     error: BlockError
     swings: tuple[Swing, ...]  # widest first
     knowing: tuple[Knowing, ...]  # what changes most verdicts first, then what narrows most
@@ -133,6 +135,8 @@ def sure_of(drawn: Sample, *, option: str, baseline: str, years: float | None = 
         carbon_saving=spread(cases.carbon_saving),
         payback=spread(cases.payback),
         efficiency=spread(cases.efficiency),
+        net_present_value=spread(cases.plan.net_present_value),
+        discounted_payback=spread(cases.plan.discounted_payback),
         error=_block_error(drawn, option=option, baseline=baseline),
         swings=swings,
         knowing=_knowing(drawn.place.inputs, drawn.where, cases, years=term),

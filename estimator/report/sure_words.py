@@ -176,6 +176,8 @@ def spreads(found: Tried, against: Against) -> Rows:
             row("Heat saved a year", sure.heat_saved, energy),
             row("Carbon saved a year", sure.carbon_saving, carbon),
             row("Payback", sure.payback, _payback),
+            row("Worth today", sure.net_present_value, lambda value: cash.exact_money(value, currency)),
+            row("Discounted payback", sure.discounted_payback, _payback),
             row("Heat recovered in use", sure.efficiency, share),
         ),
     )

@@ -12,7 +12,7 @@ import numpy as np
 
 from estimator.air.exchanger import counterflow_effectiveness
 from estimator.inputs.case import Case
-from estimator.inputs.catalogue import is_electric, option_fact, table
+from estimator.inputs.catalogue import is_electric, is_heat_pump, option_fact, table
 from estimator.inputs.option import Option
 from estimator.inputs.places import value_at
 from estimator.inputs.quantity import TAGS, Tag
@@ -22,6 +22,7 @@ from estimator.units import Array, Numeric, from_percent, to_percent
 WEATHER = "weather."
 SPAN = "span"
 _OF_EACH_OPTION = "options.*."
+_OF_ELECTRICITY = ("prices.electricity", "prices.electricity_carbon")
 
 Ends = tuple[float, float]
 
@@ -112,7 +113,7 @@ def ranges(survey: Filled, *, leakage: Ends) -> tuple[Range, ...]:
         paths = _paths(row, survey.case)
         if linked:
             paths = [path for path in paths if not path.startswith("prices.fuel")]
-            paths += [path.replace("electricity", "fuel") for path in paths if path.startswith("prices.electricity")]
+            paths += [path.replace("electricity", "fuel") for path in paths if path in _OF_ELECTRICITY]
         tags = {path: row.tag or survey.origins[path].tag for path in paths}
         ends = {path: leakage if row.scale == SPAN else row.ends[tags[path]] for path in paths}
         if paths:
@@ -137,10 +138,25 @@ def _paths(row: Row, case: Case) -> list[str]:
         if path.startswith(_OF_EACH_OPTION):
             below = path.removeprefix(_OF_EACH_OPTION)
             paths += [f"options.{name}.{below}" for name, option in case.options.items() if _applies(row.only, option)]
-        else:
-            paths.append(path)
+        elif _in_use(path, row.only, case):
+            # A tariff of several prices moves as one.
+            several = path == "prices.electricity" and case.prices.tariff.kind != "flat"
+            paths.append("prices.tariff.level" if several else path)
     # A factor on nothing is no input: an option that costs nothing has no uncertain cost.
     return [path for path in paths if row.scale == "offset" or path.startswith(WEATHER) or np.any(value_at(case, path))]
+
+
+def _in_use(path: str, only: str, case: Case) -> bool:
+    """Whether the home has what an entry is about."""
+    pump, second = case.heating.pump, case.heating.second
+    if path == "heating.second.price":
+        return bool(np.any(np.asarray(second.share) > 0.0)) and not is_electric(second.fuel)
+    if only == "roof":
+        return bool(np.any(np.asarray(case.roof.size) > 0.0))
+    if only in ("heat pump", "no heat pump") and is_heat_pump(case.heating.fuel) != (only == "heat pump"):
+        return False
+    # By the hour a heat pump goes by its grade, else by its seasonal efficiency.
+    return only != "heat pump" or path.endswith("grade") == (pump.mode == "hourly")
 
 
 def _applies(only: str, option: Option) -> bool:

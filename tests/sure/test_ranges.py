@@ -8,7 +8,7 @@ import pytest
 
 from estimator import Case
 from estimator.inputs.heating import Heating
-from estimator.inputs.places import value_at
+from estimator.inputs.places import value_at, with_values
 from estimator.inputs.quantity import TAGS
 from estimator.survey.fill import filled
 from estimator.survey.ranges import SCALES, WEATHER, Range, ranges, rows
@@ -63,6 +63,27 @@ def test_electric_heating_has_one_price_and_one_factor() -> None:
     assert "price_of_heat" not in heat_pump
 
 
+def test_a_tariff_of_several_prices_moves_as_one() -> None:
+    several = {"prices.tariff.kind": "time of use", "prices.tariff.windows": "9 at 0:30-5:30"}
+    for fuel in ("natural gas", "direct electric"):
+        found = by_name(with_values(Case(), {**several, "heating.fuel": fuel}))
+        assert set(found["price_of_electricity"].ends) == {"prices.tariff.level"}
+
+
+def test_only_what_the_home_has_is_drawn() -> None:
+    plain = by_name(Case())
+    assert not {"heat_pump", "export"} & set(plain)
+    assert set(plain["price_of_heat"].ends) == {"prices.fuel"}
+    pump = by_name(with_values(Case(), {"heating.fuel": "heat pump", "roof.size": 4.0}))
+    assert set(pump["heat_pump"].ends) == {"heating.efficiency"}
+    assert set(pump["export"].ends) == {"prices.export"}
+    assert "efficiency" not in pump
+    hourly = by_name(with_values(Case(), {"heating.fuel": "heat pump", "heating.pump.mode": "hourly"}))
+    assert set(hourly["heat_pump"].ends) == {"heating.pump.grade"}
+    stove = by_name(with_values(Case(), {"heating.second.fuel": "wood pellets", "heating.second.share": 10.0}))
+    assert set(stove["price_of_heat"].ends) == {"prices.fuel", "heating.second.price"}
+
+
 def test_only_what_an_option_has_is_drawn() -> None:
     found = by_name(Case())
     assert set(found["effectiveness"].ends) == {"options.recovery.unit.effectiveness"}
@@ -80,7 +101,7 @@ def test_entries_stay_possible_even_where_ranges_are_doubled(place: float) -> No
             middle = value_at(whole, path)
             drawn = float(item.drawn(path, middle, np.array(place)))
             assert drawn == pytest.approx(middle) if place == 0.0 else np.isfinite(drawn)
-            assert drawn >= 0.0 or path.endswith("imbalance")
+            assert drawn >= 0.0 or path.endswith(("imbalance", "growth"))
             assert drawn < 100.0 or not path.endswith("effectiveness")
             assert drawn <= 100.0 or not path.endswith("running_share")
 
