@@ -188,10 +188,10 @@ def _in_pieces(
         part = slice(first, min(first + size, count))
         for name, piece in _piece(case, year, wanted, moved(part), part.stop - first, hourly).items():
             pieces[name].append(piece)
-    return {name: _joined(found) for name, found in pieces.items()}
+    return {name: joined(found) for name, found in pieces.items()}
 
 
-def _joined(pieces: Sequence[Any]) -> Any:
+def joined(pieces: Sequence[Any]) -> Any:
     """Nouns of the same kind, each of some cases, as one of all of them; what is no array is the same in all."""
     first = pieces[0]
     if isinstance(first, np.ndarray):
@@ -199,7 +199,7 @@ def _joined(pieces: Sequence[Any]) -> Any:
     if not dataclasses.is_dataclass(first) or isinstance(first, type):
         return first
     names = [item.name for item in dataclasses.fields(first)]
-    return dataclasses.replace(first, **{name: _joined([getattr(piece, name) for piece in pieces]) for name in names})
+    return dataclasses.replace(first, **{name: joined([getattr(piece, name) for piece in pieces]) for name in names})
 
 
 def _each(noun: Any, count: int) -> Any:

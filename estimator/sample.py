@@ -5,17 +5,18 @@ Drawn once, a sample answers for every option against every baseline.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
 
-from estimator.draws import Difference, Ground, Outcome, difference, outcomes, place_of_rank, places
+from estimator.draws import Difference, Ground, Outcome, difference, joined, outcomes, place_of_rank, places
 from estimator.units import Array
 
 MANY = 2000
 FEW = 128  # for an answer while somebody types
 LOW, HIGH = 0.10, 0.90
+AT_ONCE = 250  # cases between two words to whoever waits
 ERROR_CASES = 8  # the best guess and the first cases drawn, on the full year too
 
 Outcomes = Mapping[str, Outcome]
@@ -61,8 +62,12 @@ def sample(
     count: int = MANY,
     start: int = 1,
     widening: float = 1.0,
+    told: Callable[[int], None] = lambda _: None,
 ) -> Sample:
-    """The options named (all of them otherwise) in `count` cases; `start` as in `places`, all ranges made wider."""
+    """The options named (all of them otherwise) in `count` cases; `start` as in `places`, all ranges made wider.
+
+    told: called now and then with the number of cases tried so far; what it raises ends the trying.
+    """
     inputs = len(place.inputs)
     where = widening * places(inputs, count=count, start=start)
     best = np.zeros((1, inputs))
@@ -73,8 +78,18 @@ def sample(
         place=place,
         where=where,
         start=start,
-        cases=outcomes(place, where, names=wanted),
+        cases=_in_parts(place, where, wanted, told),
         alone=outcomes(place, np.vstack((best, low, high)), names=wanted),
         short=outcomes(place, some, names=wanted),
         full=outcomes(place, some, names=wanted, full_year=True),
     )
+
+
+def _in_parts(
+    place: Ground, where: Array, names: tuple[str, ...] | None, told: Callable[[int], None]
+) -> dict[str, Outcome]:
+    parts = []
+    for first in range(0, where.shape[0], AT_ONCE):
+        parts.append(outcomes(place, where[first : first + AT_ONCE], names=names))
+        told(min(first + AT_ONCE, where.shape[0]))
+    return {name: joined([part[name] for part in parts]) for name in parts[0]}

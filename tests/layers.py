@@ -37,7 +37,10 @@ ORDER = (
     ("installed", "as_commissioned", "leak_estimates", "leak_tests", "models", "routes", "sweep", "draws"),
     ("sample", "levers", "match_bill"),
     ("sure",),
-    ("claims",),
+    (
+        "claims",
+        "reach",
+    ),
     ("report",),
     ("stock",),
     ("ui",),

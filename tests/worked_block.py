@@ -8,13 +8,15 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from estimator.climate.sources import load_year
-from estimator.compare import Comparison, Result
+from estimator.compare import Comparison, Result, run
+from estimator.draws import ground
 from estimator.inputs.casefile import case_from_text
 from estimator.inputs.template import example_text
-from estimator.leak_range import leakage_span, over_leakage_range
+from estimator.leak_range import leakage_span
 from estimator.report.cash import exact_money
 from estimator.report.figures import fixed
 from estimator.report.table import answers
+from estimator.sample import sample
 from tests.marked import Block
 
 COLUMNS: tuple[tuple[str, Callable[[Comparison], str]], ...] = (
@@ -37,11 +39,12 @@ def _rows(result: Result) -> list[str]:
 def block() -> Block:
     """Answers and main figures of the example, in its own climate."""
     case = case_from_text(example_text(), name="example.toml")
-    low, result, high = over_leakage_range(case, load_year(case.place.climate))
+    year = load_year(case.place.climate)
+    result = run(case, year)
     body = [
         f"Weather: {case.place.climate}, invented. Leakage: {leakage_span(result.estimate.case).words}.",
         "",
-        *(f"* {said}" for said in answers(result, (low, high))),
+        *(f"* {said}" for said in answers(result, sample(ground(case, year)))),
         "",
         *_rows(result),
     ]

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from estimator.report import cash
-from estimator.report.drawing import document, safe, text_width
+from estimator.report.drawing import Look, document, safe, text_width
 from estimator.units import Array
 
 _WIDTH = 480.0
@@ -41,8 +41,8 @@ class Course:
     high: Array
 
 
-def spans(rows: Sequence[Span], currency: str, *, title: str, words: str) -> str:
-    """Each range as a bar with its middle marked, on one scale with nil."""
+def spans(rows: Sequence[Span], currency: str, *, title: str, words: str, look: Look = "light") -> str:
+    """Each range as a bar with its middle marked, on one scale with nil; letters go with it unless it is for paper."""
     low = min(0.0, *(row.low for row in rows))
     high = max(0.0, *(row.high for row in rows))
     room = text_width(cash.money(-1e4, currency), size=_SIZE) + 8.0
@@ -64,7 +64,7 @@ def spans(rows: Sequence[Span], currency: str, *, title: str, words: str) -> str
     out.append(f'<line class="ink-line" x1="{nil:.1f}" y1="4" x2="{nil:.1f}" y2="{foot:.1f}" stroke-dasharray="2 3"/>')
     out.append(_text(nil, foot + 14.0, "nothing saved", "quiet", anchor=_anchor(nil)))
     return document(
-        "".join(out), width=_WIDTH, height=foot + 20.0, title=title, words=words, look="light", embed_font=False
+        "".join(out), width=_WIDTH, height=foot + 20.0, title=title, words=words, look=look, embed_font=look == "auto"
     )
 
 

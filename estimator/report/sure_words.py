@@ -15,7 +15,7 @@ from estimator.draws import Ground, place_of_rank
 from estimator.inputs.case import Case
 from estimator.levers import Needed, what_would_it_take
 from estimator.report import cash
-from estimator.report.answer import TODAY
+from estimator.report.answer import TODAY, often
 from estimator.report.figures import carbon, energy, quantity, share, years
 from estimator.report.rows import Rows
 from estimator.report.sure_ends import ends_said, span_said
@@ -103,18 +103,8 @@ def sentence(found: Tried, against: Against) -> str:
 
 def paid_back(sure: Sure) -> str:
     """How often it pays back, as a share of the cases tried."""
-    part, count = sure.paid_back(sure.years), f"{sure.count:,}"
-    if part == 0.0:
-        often = f"none of {count} cases"
-    elif part == 1.0:
-        often = f"all {count} cases"
-    elif part <= _TENTH_SAID:
-        often = "hardly any of the cases"
-    elif part >= 1.0 - _TENTH_SAID:
-        often = "almost all cases"
-    else:
-        often = f"{_TENTHS * part:.0f} of 10 cases"
-    return f"in {often} tried with these ranges it pays back within its life of {years(sure.years)}"
+    said = often(sure.paid_back(sure.years), sure.count)
+    return f"in {said} tried with these ranges it pays back within its life of {years(sure.years)}"
 
 
 def middle(found: Tried, against: Against) -> str:
@@ -215,7 +205,6 @@ def rests_on(found: Tried) -> Sequence[str]:
         f"Weather: {year.name}, {year.source}, in blocks of {quantity(error.hours_per_block, 'hours')}. In "
         f"{error.cases} cases that took every hour as well, this moved the net saving by at most "
         f"{cash.money(error.net_saving, found.currency)} a year.",
-        "The range on the first page is that of the leakage alone; this one moves everything that is uncertain.",
     )
 
 

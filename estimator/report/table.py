@@ -9,11 +9,13 @@ from estimator.cautions import cautions, preface
 from estimator.compare import Comparison, Result
 from estimator.estimate import OptionYear
 from estimator.leak_range import leakage_span
-from estimator.report.answer import answer
+from estimator.reach import reach
+from estimator.report.answer import TODAY, carbon, reached, rests_on
 from estimator.report.cash import payback, price_unit
 from estimator.report.document import STATEMENT
 from estimator.report.quantities import COMPARED, YEARLY, Reported
 from estimator.report.remarks import remarks
+from estimator.sample import Sample
 
 _SHOWN_INPUTS = (
     "home.floor_area", "home.fabric_loss", "home.indoor_temperature", "leakage.value", "air.entered", "heating.fuel",
@@ -22,10 +24,10 @@ _SHOWN_INPUTS = (
 _DECIMALS = {"years": 1, "money/kWh": 2, "W/(m³/h)": 2, "kWh/kWh": 1, "°C": 1}
 
 
-def text(result: Result, ends: tuple[Result, Result]) -> str:
+def text(result: Result, drawn: Sample) -> str:
     """The result as a readable text: cautions, the answer with its range, then what it rests on.
 
-    `ends` are the same case at the low and the high end of its leakage.
+    `drawn` are the options of the same case in all cases tried.
     """
     done = result.estimate
     currency = done.case.prices.currency
@@ -33,8 +35,9 @@ def text(result: Result, ends: tuple[Result, Result]) -> str:
     parts = [
         f"Safety before money: {'; '.join(caution.title for caution in warned)}. {preface()}",
         "",
-        *answers(result, ends),
-        f"The range is that of the home's leakage alone: {leakage_span(done.case).words}.",
+        *answers(result, drawn),
+        rests_on(drawn.where.shape[0], whole=drawn.where.shape[0]),
+        f"Leakage: {leakage_span(done.case).words}.",
         *remarks(result),
         "",
         *(f"- {caution.title}. {caution.words} Ask: {caution.ask}." for caution in warned),
@@ -61,15 +64,16 @@ def text(result: Result, ends: tuple[Result, Result]) -> str:
     return "\n".join(parts)
 
 
-def answers(result: Result, ends: tuple[Result, Result]) -> Iterable[str]:
+def answers(result: Result, drawn: Sample) -> Iterable[str]:
     """Every comparison as a sentence with its range and its baseline, and what follows from it."""
     done = result.estimate
-    why = f"the home's leakage, {leakage_span(done.case).words}"
-    for which in ("against_baseline", "against_today"):
-        for name, found in getattr(result, which).items():
-            at_ends = [getattr(end, which)[name] for end in ends]
-            said = answer(found, at_ends, done.case.prices.currency, why=why)
-            yield f"{said.sentence} {said.then}"
+    for found, words in (
+        *((found, None) for found in result.against_baseline.values()),
+        *((found, TODAY) for found in result.against_today.values()),
+    ):
+        so_far = reach(drawn.cases, option=found.option, baseline=found.baseline, years=found.life)
+        said = reached(found, so_far, done.case.prices.currency, baseline=words)
+        yield f"{said.sentence} {said.then} {carbon(found, so_far, baseline=words)}"
 
 
 def _yearly_grid(options: Sequence[OptionYear], currency: str) -> Sequence[str]:

@@ -22,6 +22,8 @@ _RULES = f"""<style>
 .answer{{font-family:{SERIF_STACK};font-size:clamp(1.35rem,1rem + 1.5vw,2.1rem);line-height:1.24;font-weight:500;
  margin:0;max-width:32em;text-wrap:pretty}}
 .then{{font-size:1rem;line-height:1.5;margin:0;max-width:46em;{_QUIET}}}
+.spaced{{padding-bottom:.55rem}}
+.basis{{font-style:italic}}
 .finding{{font-size:1.15rem!important;line-height:1.3!important;font-weight:600!important;padding:0!important;
  margin:0!important;text-wrap:balance}}
 .sentence{{font-family:{SERIF_STACK};font-size:1.12rem;line-height:1.6;max-width:44em;margin:0}}
@@ -96,6 +98,6 @@ def as_finding(words: str) -> str:
     return f'<h2 class="finding">{escape(words)}</h2>'
 
 
-def small(*lines: str) -> None:
-    """Small print, one paragraph a line."""
-    st.html("".join(f'<p class="small">{escape(line)}</p>' for line in lines))
+def small(*lines: str) -> st.delta_generator.DeltaGenerator:
+    """Small print, one paragraph a line; comes back as its place, to be filled with something else later."""
+    return st.html("".join(f'<p class="small">{escape(line)}</p>' for line in lines))

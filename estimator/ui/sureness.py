@@ -1,27 +1,32 @@
-"""How sure is the case on screen, drawn once for each case?"""
+"""How sure is the case on screen: at a first look while somebody types, and in all cases once for each case?"""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 import streamlit as st
 
-from estimator.draws import ground
+from estimator.draws import Ground, ground
 from estimator.inputs.case import Case
+from estimator.reach import first_look
 from estimator.report.sure_words import Tried, tried
-from estimator.sample import Sample, sample
+from estimator.sample import Outcomes, Sample, sample
 from estimator.ui import state
 from estimator.ui.results import outcome
+from estimator.ui.tree import EMPTY
 
 _KEPT = "sureness"
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(slots=True, eq=False)
 class _Drawn:
-    """A case, the one sample drawn of it, and what has been said of its options so far."""
+    """A case, its first look, the one sample drawn of it, and what has been said of its options so far."""
 
     case: Case
-    sample: Sample
+    place: Ground
+    first: Outcomes | None = None
+    sample: Sample | None = None
     options: dict[str, Tried] = field(default_factory=dict)
 
 
@@ -31,16 +36,54 @@ def options() -> dict[str, str]:
     return {name: found.comparison(name, "baseline").option_label for name in found.options()}
 
 
-def shown(option: str) -> Tried:
-    """One option of the case on screen, in all cases tried."""
+def _kept() -> _Drawn:
     case = state.case()
     kept = st.session_state.get(_KEPT)
     if kept is None or kept.case is not case:
-        with st.spinner("Trying many cases"):
-            kept = _Drawn(case, sample(ground(case, outcome().middle.estimate.year)))
+        kept = _Drawn(case, ground(case, outcome().middle.estimate.year))
+        if state.tree() == EMPTY:
+            kept.sample = _of_the_demo_home(kept.place)
         st.session_state[_KEPT] = kept
+    return kept
+
+
+@st.cache_resource(show_spinner=False)
+def _of_the_demo_home(_place: Ground) -> Sample:
+    """What every new visitor meets first, drawn once in the life of this copy; nobody's entries are in it."""
+    return sample(_place)
+
+
+def known() -> bool:
+    """Whether all cases have been tried of the case on screen."""
+    return _kept().sample is not None
+
+
+def at_once() -> Outcomes:
+    """Every option in all cases where they have been tried, else in a first few."""
+    kept = _kept()
+    if kept.sample is not None:
+        return kept.sample.cases
+    if kept.first is None:
+        kept.first = first_look(kept.place)
+    return kept.first
+
+
+def whole(told: Callable[[int], None] = lambda _: None) -> Sample:
+    """All cases; told: called with the number tried so far, and free to end the trying."""
+    kept = _kept()
+    if kept.sample is None:
+        kept.sample = sample(kept.place, told=told)
+    return kept.sample
+
+
+def shown(option: str) -> Tried:
+    """One option of the case on screen, in all cases tried."""
+    kept = _kept()
+    if kept.sample is None:
+        with st.spinner("Trying many cases"):
+            whole()
     if option not in kept.options:
-        kept.options[option] = tried(kept.sample, option=option)
+        kept.options[option] = tried(whole(), option=option)
     return kept.options[option]
 
 

@@ -34,8 +34,7 @@ def test_the_dashboard_comes_up_with_its_answer(dashboard: AppTest) -> None:
     dashboard.run()
     assert not dashboard.exception
     assert any("against new plain extract" in html.proto.body for html in dashboard.get("html"))
-    assert len(dashboard.get("plotly_chart")) == 4
-    assert all(chart.proto.alt for chart in dashboard.get("plotly_chart"))
+    assert not dashboard.get("plotly_chart")  # the first answer does not wait for a library of charts
 
 
 def test_a_change_in_a_field_becomes_a_change_of_the_case(dashboard: AppTest) -> None:

@@ -4,29 +4,30 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.report import charts, findings, ledger
-from estimator.report.answer import TODAY, answer
+from estimator.report import charts, findings, first_page, ledger
+from estimator.report.answer import TODAY
 from estimator.report.document import STATEMENT
 from estimator.report.fresh_air import in_words
 from estimator.report.method_words import method_error_in_words
 from estimator.report.remarks import remarks
 from estimator.report.ribbon import TITLE, ribbon
 from estimator.report.sentence import as_html, case_sentence
-from estimator.ui import style
+from estimator.ui import drawer, style, sureness, tables
 from estimator.ui.before_money import before_money
 from estimator.ui.decisive import inputs
-from estimator.ui.fields import escaped
+from estimator.ui.first_answer import FirstAnswer
 from estimator.ui.pictures import picture
+from estimator.ui.readers import reader
 from estimator.ui.results import Outcome, outcome, palette
 
 
 def page() -> None:
-    """From the answer down to what it rests on."""
-    style.rules()
+    """From the answer down to what it rests on; all cases are tried last, so that nothing waits for them."""
     found = outcome()
-    option = _chosen(found)
+    option = sureness.chosen("worth")
     before_money(found.middle.estimate.case, place="worth")
-    _answers(found, option)
+    style.question("Is it worth it here?")
+    answer = FirstAnswer(found, option)
     beside, right = st.columns([2.7, 1], gap="large")
     with beside:
         _ribbon(found, option)
@@ -34,34 +35,46 @@ def page() -> None:
         st.html(f'<p class="sentence">{as_html(case_sentence(done, found.span))}</p>')
     with right:
         inputs(found.middle.estimate, found.span)
-    style.small(*(f"{words[:1].upper()}{words[1:]}" for words in remarks(found.middle)))
-    _charts(found, option)
+    drawer.draw(found.middle.estimate)
+    if reader() != "home":
+        style.small(*(f"{words[:1].upper()}{words[1:]}" for words in remarks(found.middle)))
+    left, right = st.columns(2, gap="large")
+    with left:
+        tables.show(first_page.account(found.middle.estimate, _comparisons(found, option)))
+    with right:
+        waiting = style.small("What moves it most stands here once all cases have been tried.")
+    _more(found, option)
     _small_print(found, option)
+    answer.completed()
+    with waiting.container():
+        _moves(option)
 
 
-def _chosen(found: Outcome) -> str:
-    options = found.options()
-    if len(options) == 1:
-        return options[0]
-    labels = {name: found.comparison(name, "baseline").option_label for name in options}
-    return st.selectbox("Option", options, format_func=labels.__getitem__, key="worth:option", filter_mode=None)
-
-
-def _answers(found: Outcome, option: str) -> None:
-    currency = found.case.prices.currency
-    why = f"the home's leakage, {found.span.words}"
-    first = answer(found.comparison(option, "baseline"), found.ends(option, "baseline"), currency, why=why)
-    other = answer(found.comparison(option, "today"), found.ends(option, "today"), currency, why=why, baseline=TODAY)
-    style.question("Is it worth it here?")
-    style.answer(first.sentence)
-    style.then(first.then)
-    style.then(f"{other.sentence} {other.then}")
+def _comparisons(found: Outcome, option: str) -> list[tuple[str, object]]:
+    first, today = found.comparison(option, "baseline"), found.comparison(option, "today")
+    return [(first.baseline_label, first), (TODAY, today)]
 
 
 def _ribbon(found: Outcome, option: str) -> None:
     account = ledger.fresh_air(found.middle.estimate, found.comparison(option, "baseline"))
     style.finding(TITLE)
     picture(desk=ribbon(account), phone=ribbon(account, form="phone"), alt=in_words(account))
+
+
+def _moves(option: str) -> None:
+    """The range of each comparison on one scale, and the inputs that move the first most."""
+    tried = sureness.shown(option)
+    svg, words = first_page.spans(tried)
+    style.finding(first_page.SPANS)
+    picture(desk=svg, phone=svg, alt=words)
+    tables.show(first_page.levers(tried, tried.against[0]))
+
+
+def _more(found: Outcome, option: str) -> None:
+    """Charts to be pointed at, only once somebody opens them: they cost a slow line more than all the rest."""
+    with st.expander("More pictures: money by year, carbon, months", on_change="rerun", key="worth:more") as more:
+        if more.open:
+            _charts(found, option)
 
 
 def _charts(found: Outcome, option: str) -> None:
@@ -83,15 +96,15 @@ def _charts(found: Outcome, option: str) -> None:
             with column:
                 style.finding(title)
                 st.plotly_chart(figure, theme=None, config=charts.CONFIG, alt=words)
-                with st.expander("In numbers"):
-                    st.markdown(escaped(words))
+                st.html(f'<p class="small">{words}</p>')
+    style.small(f"The band of the money by year is that of the home's leakage alone: {found.span.words}.")
 
 
 def _small_print(found: Outcome, option: str) -> None:
     done = found.middle.estimate
     style.small(
         f"Prices: {done.case.prices.dated}. Weather: {done.year.name}, {done.year.source}.",
-        f"The range is that of the home's leakage alone: {found.span.words}.",
+        f"Leakage: {found.span.words}.",
         method_error_in_words(done, found.comparison(option, "baseline")),
         STATEMENT,
     )

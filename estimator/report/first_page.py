@@ -1,0 +1,88 @@
+"""What stands below the first answer: the way from heat to money as a table, and what moves it most?"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from estimator.compare import Comparison
+from estimator.estimate import Estimate
+from estimator.report import cash, ledger, paper_charts
+from estimator.report.figures import carbon, energy
+from estimator.report.rows import Rows
+from estimator.report.sure_words import Against, Tried, lines
+
+_MOST_LEVERS = 5
+
+
+def account(done: Estimate, found: Sequence[tuple[str, Comparison]]) -> Rows:
+    """From the heat of the fresh air to what is left in a year, against each baseline. found: its name, comparison."""
+    currency = done.case.prices.currency
+    airs = [ledger.fresh_air(done, comparison) for _, comparison in found]
+    air = airs[0]
+
+    def money(words: str, read: Callable[[Comparison], float]) -> tuple[str, ...]:
+        return (words, *(cash.exact_money(read(comparison), currency) for _, comparison in found))
+
+    def same(words: str, heat: float) -> tuple[str, ...]:
+        return (words, *([energy(heat)] * len(found)))
+
+    return Rows(
+        caption="From heat to money, in a year",
+        head=("", *(f"against {name}" for name, _ in found)),
+        rows=(
+            same("Heat that warms the fresh air", air.total),
+            same("of it, past the exchanger through leaks and windows", air.past),
+            same("of it, kept by the exchanger", air.kept),
+            ("Less heating", *(energy(comparison.heat_saved) for _, comparison in found)),
+            money("Worth, as heat", lambda c: c.heat_bill_saving),
+            money("Electricity of the fans and heaters", lambda c: -c.extra_ventilation_bill),
+            money("Filters and service", lambda c: -c.extra_upkeep),
+            money("Left in a year", lambda c: c.net_saving),
+            ("Carbon saved", *(carbon(comparison.carbon_saving) for _, comparison in found)),
+            money("Extra cost of fitting", lambda c: c.net_capital),
+            ("The extra cost", *(cash.payback(c.simple_payback, life=c.life) for _, c in found)),
+        ),
+        note="At the best guess of every input; the ranges stand in the answer.",
+        words=frozenset({0}),
+    )
+
+
+def levers(found: Tried, against: Against) -> Rows:
+    """The inputs that move the yearly saving most, each alone at either end of its own range."""
+    currency = found.currency
+    return Rows(
+        caption="What moves it most",
+        head=("", "at its low end", "saving", "at its high end", "saving"),
+        rows=tuple(
+            (
+                f"{line.words[:1].upper()}{line.words[1:]}",
+                line.low,
+                cash.money(line.at_low, currency),
+                line.high,
+                cash.money(line.at_high, currency),
+            )
+            for line in lines(found, against)[:_MOST_LEVERS]
+        ),
+        note=f"Money a year against {against.words}, one input alone moved; below and above each end lies a tenth of "
+        "the cases.",
+        words=frozenset({0, 1, 3}),
+    )
+
+
+def spans(found: Tried) -> tuple[str, str]:
+    """The ranges of the saving against each baseline as one picture, and the same in words."""
+    currency = found.currency
+    rows = [
+        paper_charts.Span(words=each.words, low=cases.low, middle=cases.middle, high=cases.high)
+        for each in found.against
+        for cases in (each.sure.net_saving,)
+    ]
+    said = "; ".join(
+        f"against {row.words} {cash.money(row.low, currency)} to {cash.money(row.high, currency)} a year, "
+        f"middle {cash.money(row.middle, currency)}"
+        for row in rows
+    )
+    return paper_charts.spans(rows, currency, title=SPANS, words=said, look="auto"), f"{SPANS}: {said}."
+
+
+SPANS = "Saved in a year: eight of ten cases lie within each bar"

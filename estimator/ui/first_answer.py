@@ -1,0 +1,59 @@
+"""How does the first answer stand there at once, and its full range a moment later?
+
+Figure and range change together, since they are one element. A first look gives the range of few cases and says so; all
+cases are tried once the page has been drawn, and whatever is touched meanwhile ends the trying.
+"""
+
+from __future__ import annotations
+
+from html import escape
+
+import streamlit as st
+
+from estimator.reach import reach
+from estimator.report.answer import TODAY, carbon, reached, rests_on
+from estimator.sample import MANY, Outcomes
+from estimator.ui import sureness
+from estimator.ui.results import Outcome
+
+
+class FirstAnswer:
+    """The answer of one option and what follows from it, drawn now and drawn again with the full range."""
+
+    def __init__(self, found: Outcome, option: str) -> None:
+        self.found, self.option = found, option
+        sentence, rest = self._said(sureness.at_once())
+        with st.container(key="answer"):
+            self._sentence = st.html(sentence)
+        self._rest = st.html(rest)
+
+    def completed(self) -> None:
+        """Try all cases, where that has not been done, and say what they say."""
+        if sureness.known():
+            return
+        waiting = st.empty()
+
+        def told(tried: int) -> None:
+            waiting.caption(f"{tried:,} of {MANY:,} cases tried")  # a word to the page, where a newer run ends this one
+
+        sentence, rest = self._said(sureness.whole(told).cases)
+        self._sentence.html(sentence)
+        self._rest.html(rest)
+        waiting.empty()
+
+    def _said(self, outcomes: Outcomes) -> tuple[str, str]:
+        case, currency = self.found.case, self.found.case.prices.currency
+        lines = []
+        for against, name, words in (("baseline", case.baseline, None), ("today", case.today, TODAY)):
+            if name == self.option:
+                continue
+            comparison = self.found.comparison(self.option, against)
+            found = reach(outcomes, option=self.option, baseline=name, years=comparison.life)
+            said = reached(comparison, found, currency, baseline=words)
+            lines += [[said.sentence, said.then, carbon(comparison, found, baseline=words)]]
+            count = found.count
+        (first, *others), *second = lines
+        basis = rests_on(count, whole=MANY)
+        rest = [" ".join(others), *(" ".join(line) for line in second)]
+        html = "".join(f'<p class="then spaced">{escape(words)}</p>' for words in rest)
+        return f'<p class="answer">{escape(first)}</p>', f'{html}<p class="small basis">{escape(basis)}</p>'
