@@ -38,7 +38,7 @@ INSTALLED: tuple[Reported, ...] = (
         _of("supply_air.supply_night"),
     ),
     Reported("frost_hours", "h", "hours a year with unwarmed air below −3 °C at the exchanger", _of("frost.hours")),
-    Reported("frost_entering", "°C", "such air in the coldest hour", _of("frost.entering")),
+    Reported("frost_entering", "°C", "unwarmed air at the exchanger in the coldest hour", _of("frost.entering")),
     Reported("frost_acting", "h", "hours a year in which the frost protection acts", _of("frost.chosen.hours")),
     Reported("frost_electricity", "kWh", "electricity of the pre-heater a year", _of("frost.chosen.electricity")),
     Reported("frost_coldest_hour", "kWh", "pre-heater in its worst hour", _of("frost.chosen.coldest")),
@@ -46,7 +46,7 @@ INSTALLED: tuple[Reported, ...] = (
     Reported("condensate_year", "l", "water from the exchanger in a year", _of("drain.yearly")),
     Reported("condensate_bound", "l/h", "most water for the drain, moist rooms all winter", _of("drain.bound")),
     Reported("electrical_peak", "W", "highest electrical load, fans, controls and heaters", _of("electrical_peak")),
-    Reported("current_peak", "A", "the same at 230 V; 13 A is the rating often seen", _of("current_peak")),
+    Reported("current_peak", "A", "highest current at 230 V; 13 A is the rating often seen", _of("current_peak")),
     Reported("velocity", "m/s", "velocity in the main ducts in ordinary use", _of("velocity")),
     Reported("velocity_boost", "m/s", "velocity in the main ducts at the highest flow", _of("velocity_boost")),
     Reported("in_hand", "m³/h", "what the unit moves beyond the highest flow set", lambda i: float(to_m3h(i.in_hand))),
@@ -55,7 +55,8 @@ INSTALLED: tuple[Reported, ...] = (
         "humidity_winter", "%", "mean relative humidity indoors in hours with heat", lambda i: to_percent(i.humidity)
     ),
     Reported(
-        "humidity_winter_baseline", "%", "the same with the baseline", lambda i: to_percent(i.humidity_baseline)
+        "humidity_winter_baseline", "%", "mean relative humidity indoors with the baseline instead",
+        lambda i: to_percent(i.humidity_baseline),
     ),
     Reported("sound", "dB(A)", "sound power level from the casing, as declared", _of("sound")),
 )  # fmt: skip

@@ -38,9 +38,10 @@ def site_list() -> tuple[Look, ...]:
 def site_rows() -> Rows:
     """The check-list as a table, with room to tick it off on paper."""
     return Rows(
-        caption="To look at on site",
-        head=("Look at", "Cautions, at the top of this page"),
+        caption="On site, one by one",
+        head=("Look at", "Caution"),
         rows=tuple((look.words, ", ".join(look.cautions)) for look in site_list()),
-        note=f"{SOURCE[:1].upper()}{SOURCE[1:]}. Local codes and licensed trades come first.",
+        note=f"{SOURCE[:1].upper()}{SOURCE[1:]}. Local codes and licensed trades come first. The cautions stand in "
+        "full at the top.",
         words=frozenset({0, 1}),
     )

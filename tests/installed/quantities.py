@@ -111,7 +111,10 @@ TABLE = (
     _figure("condensate at most", "condensate_bound", "Most water for the drain", "home.moist_air"),
     _figure("indoor humidity", "humidity_winter", "Mean relative humidity indoors", "home.moisture"),
     _figure(
-        "indoor humidity of the baseline", "humidity_winter_baseline", "The same with the baseline", "home.moisture"
+        "indoor humidity of the baseline",
+        "humidity_winter_baseline",
+        "indoors with the baseline instead",
+        "home.moisture",
     ),
     _figure("electrical peak", "electrical_peak", "Highest electrical load", "options.NAME.unit.frost_set_point"),
     _figure(
@@ -143,7 +146,10 @@ TABLE = (
         ("Branches", "Most through a branch"),
     ),
     Stands(
-        "check-list", (), ("site_list.rows.0.words", "site_list.rows.0.cautions"), ("To look at on site", "1.2 m apart")
+        "check-list",
+        (),
+        ("site_list.rows.0.words", "site_list.rows.0.cautions"),
+        ("On site, one by one", "1.2 m apart"),
     ),
     Stands(
         "measured air, instrument, date",

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.report import fit_sheets, fit_words
-from estimator.report.charts import CONFIG
+from estimator.report import fit_sheets, fit_words, site_words
 from estimator.report.charts_fit import points
+from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.fitting import Fitting
 from estimator.report.site_list import site_rows
@@ -30,8 +30,7 @@ def page() -> None:
     now = fitted.shown(_chosen(options))
     style.question("What must be fitted, and how?")
     style.answer(fit_words.answer(now))
-    style.then(fit_words.ducts(now))
-    style.then(fit_words.frost(now))
+    style.then(fit_words.ducts(now), site_words.frost(now))
     fitted.refusals()
     _points(now)
     for words in fitted.QUESTIONS:
@@ -56,7 +55,7 @@ def _points(now: Fitting) -> None:
     with left:
         style.finding(fit_words.steps_title(now))
         told = fit_words.steps_in_words(now)
-        st.plotly_chart(points(now.sheet.steps, palette=palette()), theme=None, config=CONFIG, alt=told)
+        st.plotly_chart(points(fit_words.steps_drawn(now), palette=palette()), theme=None, config=CONFIG, alt=told)
     with right:
         show(fit_sheets.changes(now))
         with st.expander("In numbers"):
@@ -66,12 +65,7 @@ def _points(now: Fitting) -> None:
 
 def _site(now: Fitting) -> None:
     style.finding("The installer's sheet")
-    style.then(fit_words.bedroom(now))
-    style.then(fit_words.circuit(now))
-    style.then(f"Drain: {fit_words.drain(now)}")
-    style.then(f"Sound of the unit: {fit_words.sound(now)}")
-    for words in now.sheet.outside_certificate:
-        style.then(words)
+    style.then(*site_words.sheet(now))
     for column, sheet in zip(st.columns(2, gap="large"), fit_sheets.site_figures(now), strict=True):
         with column:
             show(sheet)
@@ -83,11 +77,10 @@ def _site(now: Fitting) -> None:
 def _ways(now: Fitting) -> None:
     style.finding("Does the air find its way?")
     if now.proposed:
-        style.then(fit_words.PROPOSED)
+        style.then(site_words.PROPOSED)
         st.button("Start from these rooms", on_click=fitted.take_plan, args=(now,), key="fit:plan")
     if now.paths is not None:
-        for words in now.paths.words or (fit_words.PATHS_IN_ORDER,):
-            style.then(words)
+        style.then(*(now.paths.words or (site_words.PATHS_IN_ORDER,)))
         left, right = st.columns(2, gap="large")
         with left:
             show(fit_sheets.ways(now.paths), fit_sheets.rooms(now.paths))
@@ -101,10 +94,9 @@ def _measured(now: Fitting) -> None:
     style.finding("As commissioned")
     found = fitted.on_site()
     if found is None:
-        style.then(fit_words.NOT_MEASURED)
+        style.then(site_words.NOT_MEASURED)
     else:
-        for words in fit_words.commissioned(found, now.case):
-            style.then(words)
+        style.then(*site_words.commissioned(found, now.case))
         show(fit_sheets.measured(found, now.currency))
         if found.rooms:
             show(fit_sheets.measured_rooms(found))
