@@ -90,7 +90,7 @@ def _mistaken(name: str, known: Mapping[str, tuple[str, Declared]]) -> str | Non
     path, _, unit = (part.strip() for part in name.partition("["))
     right = {where: head for head, (where, _) in known.items()}
     if path in right:
-        given = f"[{unit}" if unit else "no unit"
+        given = f"[{unit[:LONGEST_NAMED]}" if unit else "no unit"
         return f"{shown(name)} has {given}; its heading is {shown(right[path])}. Convert the column if need be."
     section = path.split(".")[0]
     if "." not in path or section not in _SECTIONS:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import io
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Any
@@ -111,9 +112,9 @@ class _Text:
         wanted = [self.names.index(name) for name in names]
         cells = [str(place) for place in range(len(self._raw))]  # headings may repeat; places do not
         reader = pyarrow.csv.open_csv(
-            self._path,
+            pa.PythonFile(io.BufferedReader(_Unicode(self._path, self._encoding), _Unicode.AT_ONCE)),
             read_options=pyarrow.csv.ReadOptions(
-                block_size=_BYTES_AT_ONCE, use_threads=False, encoding=self._encoding, column_names=cells, skip_rows=1
+                block_size=_BYTES_AT_ONCE, use_threads=False, column_names=cells, skip_rows=1
             ),
             parse_options=pyarrow.csv.ParseOptions(
                 delimiter=self._separator,
@@ -126,6 +127,7 @@ class _Text:
             ),
         )
         told = 0
+        none = pa.table([*(pa.nulls(0, pa.string()) for _ in names), pa.nulls(0, pa.int32())], names=[*names, CELLS])
         with reader:
             for batch in reader:
                 columns = [_as_text(column) for column in batch.columns]
@@ -133,7 +135,7 @@ class _Text:
                 for piece in self._mended(whole, told):
                     told += piece.num_rows
                     yield piece
-        yield from self._mended(whole.slice(whole.num_rows), told) if self._broken else ()
+        yield from self._mended(none, told) if self._broken else ()  # lines behind the last whole one
 
     def _break(self, row: Any) -> str:
         self._broken.append((row.number - 2, row.actual_columns))  # counted from 1, the headings with it
@@ -150,6 +152,33 @@ class _Text:
             empty = [pa.nulls(1, field.type) for field in table.schema][:-1]
             yield pa.table([*empty, pa.array([cells], pa.int32())], schema=table.schema)
         yield table.slice(done)
+
+
+class _Unicode(io.RawIOBase):
+    """A file of any encoding as UTF-8, with a sign in place of what is not of that encoding.
+
+    The reader of tables stumbles over a broken line that is also no Unicode: it would refuse the file for one line.
+    """
+
+    AT_ONCE = 1 << 20
+
+    def __init__(self, path: Path, encoding: str) -> None:
+        self._text = path.open(encoding=encoding, errors="replace", newline="")
+        self._rest = b""
+
+    def readable(self) -> bool:
+        return True
+
+    def readinto(self, into: Any) -> int:
+        if not self._rest:
+            self._rest = self._text.read(self.AT_ONCE).encode("utf-8", errors="replace")
+        part, self._rest = self._rest[: len(into)], self._rest[len(into) :]
+        into[: len(part)] = part
+        return len(part)
+
+    def close(self) -> None:
+        self._text.close()
+        super().close()
 
 
 def _as_text(column: Any) -> Any:

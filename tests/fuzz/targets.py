@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
 import numpy as np
@@ -22,10 +24,15 @@ from estimator.climate.sources import DEMO_CLIMATES, REAL_YEARS, demo_folder
 from estimator.climate.text import text_of
 from estimator.climate.year import ClimateYear
 from estimator.errors import InputFaults
+from estimator.inputs.case import Case
 from estimator.inputs.casefile import case_from_dict, case_from_text
 from estimator.inputs.plaintext import branches, text_of_bytes, tree_of_text
 from estimator.inputs.template import commented_case
 from estimator.inputs.writing import case_to_dict, case_to_toml
+from estimator.stock.columns import read_columns
+from estimator.stock.demo import template
+from estimator.stock.homes import base_case, read_homes
+from estimator.stock.reading import batches, headings
 from estimator.ui.link import from_link, to_link
 from tests.climate.conftest import PVLIB_DATA
 
@@ -123,6 +130,20 @@ def _months(data: bytes) -> None:
     _whole(monthly_year(monthly_means(text_of(data, "months"), where="months")))
 
 
+def _stock(data: bytes) -> None:
+    base = base_case(Case())
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / "homes.csv"
+        path.write_bytes(data)
+        columns = read_columns(headings(path), base)
+        for table in batches(path, columns.names, 100):
+            read = read_homes(table, columns, base)
+            rows = sorted([*read.faults, *(row for group in read.groups for row in group.rows.tolist())])
+            assert rows == list(range(table.num_rows)), "a row is lost or doubled"
+            for faults in read.faults.values():
+                told(InputFaults(faults))
+
+
 def _whole(year: ClimateYear) -> None:
     assert year.rows * year.weight == 8760.0
     for name in ("temp_air", "wind_speed", "ghi", "dni", "dhi", "relative_humidity", "pressure", "facades"):
@@ -149,9 +170,16 @@ def _weathers() -> tuple[bytes, ...]:
     return (*(file.read_bytes() for file in files), (demo_folder() / DEMO_CLIMATES["Upland"]).read_bytes())
 
 
+@cache
+def _stocks() -> tuple[bytes, ...]:
+    whole = template().encode()
+    return whole, whole.replace(b",", b";"), b"id,home.floor_area [m\xc2\xb2]\n1,90\n"
+
+
 TARGETS = {
     "case": Target(once=refusing(_case), sound=_cases),
     "link": Target(once=refusing(_link), sound=_links),
     "weather": Target(once=refusing(_weather), sound=_weathers),
+    "stock": Target(once=refusing(_stock), sound=_stocks),
     "months": Target(once=refusing(_months), sound=lambda: (MONTHS.encode(),)),
 }

@@ -10,7 +10,7 @@ from tests.fuzz.spoil import PIECES, Edit, spoilt
 from tests.fuzz.targets import TARGETS
 
 # Together about thirty seconds.
-TRIES = {"case": 600, "link": 500, "weather": 40, "months": 60}
+TRIES = {"case": 600, "link": 500, "weather": 40, "stock": 150, "months": 60}
 EDITS: st.SearchStrategy[list[Edit]] = st.lists(
     st.tuples(st.floats(0.0, 1.0), st.integers(0, 60), st.sampled_from(PIECES) | st.binary(max_size=24)),
     min_size=1,

@@ -1,0 +1,48 @@
+"""Does each input that a search has found stay mended?"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from estimator.errors import InputFaults
+from estimator.inputs.case import Case
+from estimator.stock.columns import read_columns
+from estimator.stock.homes import base_case, read_homes
+from estimator.stock.reading import batches, headings
+from tests.fuzz.targets import LONGEST_SENTENCE, TARGETS
+
+HEAD = "id,home.floor_area [m²]\n".encode()
+
+
+def faulty_rows(folder: Path, content: bytes) -> tuple[int, list[int]]:
+    """How many rows a table has, and which of them are told as faulty."""
+    path = folder / "homes.csv"
+    path.write_bytes(content)
+    base = base_case(Case())
+    columns = read_columns(headings(path), base)
+    (table,) = [found for found in batches(path, columns.names, 1000) if found.num_rows]
+    return table.num_rows, sorted(read_homes(table, columns, base).faults)
+
+
+def test_a_table_of_nothing_but_broken_lines(tmp_path: Path) -> None:
+    assert faulty_rows(tmp_path, HEAD + b"1,90,7\n2,91,8,9\n") == (2, [0, 1])
+
+
+def test_a_broken_line_that_is_no_unicode_costs_that_line_alone(tmp_path: Path) -> None:
+    assert faulty_rows(tmp_path, HEAD + b"1,90\nA\xffsh,91,8\n3,92\n") == (3, [1])
+
+
+def test_a_heading_as_long_as_a_file_is_cut_in_the_sentence(tmp_path: Path) -> None:
+    path = tmp_path / "homes.csv"
+    path.write_bytes(b"leakage.value [as " + b"0" * 5000 + b"],home.floor_area [m\xc2\xb2]\n")
+    with pytest.raises(InputFaults) as refused:
+        read_columns(headings(path), Case())
+    assert len(str(refused.value)) < LONGEST_SENTENCE
+
+
+@pytest.mark.parametrize("name", TARGETS)
+@pytest.mark.parametrize("data", [b"", b"\n", b"\xff\xfe", b"\xef\xbb\xbf", b"\x00", b"\x1b[2J", b"1." + b"A" * 100])
+def test_the_smallest_inputs(name: str, data: bytes) -> None:
+    TARGETS[name].once(data)
