@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import dataclasses
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any
 
@@ -31,9 +31,6 @@ from estimator.survey.ranges import WEATHER, Range, ranges
 from estimator.units import Array
 
 HOURS_PER_BLOCK = 6
-# Where money goes by the hour. Net saving of 64 drawn cases against full hours, £ a year at the worst of eight kinds of
-# tariff, roof and heat pump: blocks of 6 h 6.6, of 3 h 2.6, of 2 h 1.4, where the saving ranges over 130.
-HOURS_PER_BLOCK_BY_CLOCK = 3
 # Rows of all homes handled at once: what fits the second level of a processor's cache.
 _ROWS_AT_ONCE = 48_000
 # How a drawn figure moves the weather: what leaves it as it is, and what it does to the hours.
@@ -53,6 +50,8 @@ class Ground:
     year: ClimateYear
     blocks: ClimateYear
     inputs: tuple[Range, ...]
+    bill_of_hours: Mapping[str, float] = field(default_factory=dict)
+    """Of each option at the best guess, the bill by hours over that by blocks; none where the hour does not matter."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -82,19 +81,27 @@ class Difference:
     plan: Plan  # over the years, (n, years + 1)
 
 
-def ground(case: Case, year: ClimateYear, *, hours_per_block: int | None = None) -> Ground:
+def ground(case: Case, year: ClimateYear, *, hours_per_block: int = HOURS_PER_BLOCK) -> Ground:
     """The case surveyed once, its ranges found once, and the year shortened once.
 
-    hours_per_block: six unless said otherwise, fewer where the bill depends on the hour.
+    Where the bill depends on the hour, blocks blur it, and much alike in all cases: so the best guess is worked out by
+    hours too, and every bill by blocks is corrected by what it finds. Left of the error of net saving is at most 2.9
+    money a year in 640 cases of eight kinds of tariff, roof and heat pump on two years, 8.3 without the correction.
     """
     survey, span = filled(case), leakage_span(case)
-    if hours_per_block is None:
-        hours_per_block = HOURS_PER_BLOCK_BY_CLOCK if needs_rows(survey.case) else HOURS_PER_BLOCK
-    return Ground(
+    place = Ground(
         case=survey.case,
         year=year,
         blocks=shortened(year, hours_per_block=hours_per_block),
         inputs=ranges(survey, leakage=(span.low / span.middle, span.high / span.middle)),
+    )
+    if not needs_rows(survey.case):
+        return place
+    best = np.zeros((1, len(place.inputs)))
+    blurred, full = outcomes(place, best), outcomes(place, best, full_year=True)
+    known = {name: (float(full[name].bill[0]), float(found.bill[0])) for name, found in blurred.items()}
+    return dataclasses.replace(
+        place, bill_of_hours={name: hours / blocks for name, (hours, blocks) in known.items() if blocks > 0.0}
     )
 
 
@@ -121,7 +128,19 @@ def outcomes(
 ) -> dict[str, Outcome]:
     """The options named (all of them otherwise) in the cases `where`, places (n, inputs) as `places` gives them."""
     year = place.year if full_year else place.blocks
-    return _in_pieces(place.case, year, where.shape[0], names, lambda part: _moved(place, where[part]), place.year)
+    found = _in_pieces(place.case, year, where.shape[0], names, lambda part: _moved(place, where[part]), place.year)
+    if full_year:
+        return found
+    return {name: _corrected(each, place.bill_of_hours.get(name, 1.0)) for name, each in found.items()}
+
+
+def _corrected(found: Outcome, factor: float) -> Outcome:
+    """An outcome with its bill, and the bill of later years with it, brought from blocks to hours."""
+    if factor == 1.0:
+        return found
+    more = found.bill * (factor - 1.0)
+    later = dataclasses.replace(found.yearly, electricity_bill=found.yearly.electricity_bill + more)
+    return dataclasses.replace(found, bill=found.bill + more, yearly=later)
 
 
 def outcomes_with(

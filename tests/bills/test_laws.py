@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from typing import Any
 
 import numpy as np
@@ -9,7 +10,7 @@ import pytest
 
 from estimator import Case, run
 from estimator.climate.year import ClimateYear
-from estimator.draws import HOURS_PER_BLOCK_BY_CLOCK, Ground, ground, outcomes, places
+from estimator.draws import Ground, ground, outcomes, places
 from estimator.inputs.places import with_values
 from estimator.sample import sample
 from estimator.sure import sure, sure_of
@@ -97,7 +98,6 @@ def test_wider_ranges_never_narrow_the_answer(place: Ground) -> None:
 
 
 def test_blocks_err_little_and_the_same_start_draws_the_same(place: Ground) -> None:
-    assert place.blocks.weight == HOURS_PER_BLOCK_BY_CLOCK
     where = places(len(place.inputs), count=16, start=3)
     short, again = outcomes(place, where), outcomes(place, where)
     full = outcomes(place, where, full_year=True)
@@ -106,9 +106,16 @@ def test_blocks_err_little_and_the_same_start_draws_the_same(place: Ground) -> N
         return found["extract"].bill - found["recovery"].bill
 
     np.testing.assert_array_equal(saved(short), saved(again))
-    # Measured at £2.6 of up to £220 at the worst, over eight kinds of case and 64 draws of each.
-    np.testing.assert_allclose(saved(short), saved(full), atol=3.0)
-    assert not np.array_equal(saved(short), saved(full))
+    # Measured at £2.9 of up to £500 at the worst, over eight kinds of case, two years, and 40 draws of each.
+    error = np.abs(saved(short) - saved(full))
+    assert 0.0 < error.max() < 3.5
+    blurred = outcomes(dataclasses.replace(place, bill_of_hours={}), where)
+    assert np.median(error) < np.median(np.abs(saved(blurred) - saved(full)))
+    # At the best guess itself nothing is left of it.
+    best = np.zeros((1, len(place.inputs)))
+    np.testing.assert_allclose(
+        saved(outcomes(place, best)), saved(outcomes(place, best, full_year=True)), rtol=1e-9, atol=1e-9
+    )
 
 
 def test_worth_has_its_range_too(place: Ground) -> None:
