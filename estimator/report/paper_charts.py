@@ -41,8 +41,13 @@ class Course:
     high: Array
 
 
-def spans(rows: Sequence[Span], currency: str, *, title: str, words: str, look: Look = "light") -> str:
-    """Each range as a bar with its middle marked, on one scale with nil; letters go with it unless it is for paper."""
+def spans(
+    rows: Sequence[Span], currency: str, *, title: str, words: str, look: Look = "light", before: str = "against "
+) -> str:
+    """Each range as a bar with its middle marked, on one scale with nil.
+
+    Letters go with it unless it is for paper. before: what stands before the words of each row.
+    """
     low = min(0.0, *(row.low for row in rows))
     high = max(0.0, *(row.high for row in rows))
     room = text_width(cash.money(-1e4, currency), size=_SIZE) + 8.0
@@ -54,7 +59,7 @@ def spans(rows: Sequence[Span], currency: str, *, title: str, words: str, look: 
     for number, row in enumerate(rows):
         y = number * _ROW + 30.0
         x1, x2, half = across(row.low), across(row.high), across(row.middle)
-        out.append(_text(0.0, y - 12.0, f"against {row.words}", "ink", bold=True))
+        out.append(_text(0.0, y - 12.0, f"{before}{row.words}", "ink", bold=True))
         out.append(f'<rect class="kept" x="{x1:.1f}" y="{y:.1f}" width="{max(x2 - x1, 2.0):.1f}" height="12"/>')
         out.append(f'<rect class="ground" x="{half - 1.25:.1f}" y="{y:.1f}" width="2.5" height="12"/>')
         out.append(_text(x1 - 5.0, y + 11.0, cash.money(row.low, currency), "ink", anchor="end"))

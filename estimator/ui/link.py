@@ -10,16 +10,16 @@ import base64
 import binascii
 import json
 import zlib
-from collections.abc import Mapping
 from typing import Any
 
 from estimator.climate.chosen import can_travel
 from estimator.errors import Fault, InputFaults
-from estimator.ui.tree import EMPTY, Tree, entries, usual_options, with_entry
+from estimator.ui.tree import EMPTY, Tree, entries, entry, usual_label, with_entry
 
 LINK_VERSION = 1
 PARAMETER = "case"
 LONGEST = 60_000  # letters of a link, and bytes of the case in it
+UNDATED = "as entered; their date stays in the case file"
 _WHERE = "link"
 
 
@@ -76,20 +76,12 @@ def _refused(why: str) -> InputFaults:
 def without_private(tree: Tree) -> Tree:
     """The case without the words a person typed to name people, homes or files."""
     public: Tree = {key: value for key, value in tree.items() if key != "title"}
-    for path, value in entries(public):
-        if _is_label(path) and value != _usual_label(path):
-            public = with_entry(public, path, None)
-    place = public.get("place")
-    climate = place.get("climate") if isinstance(place, Mapping) else None
+    for path, _ in entries(public):
+        if path.startswith("options.") and path.endswith(".label"):
+            public = with_entry(public, path, usual_label(path.split(".")[1]))
+    if entry(public, "prices.dated") is not None:
+        public = with_entry(public, "prices.dated", UNDATED)
+    climate = entry(public, "place.climate")
     if climate is not None and not (isinstance(climate, str) and can_travel(climate)):
         public = with_entry(public, "place.climate", None)
     return public
-
-
-def _is_label(path: str) -> bool:
-    return path.startswith("options.") and path.endswith(".label")
-
-
-def _usual_label(path: str) -> Any:
-    option = usual_options().get(path.split(".")[1])
-    return option["label"] if option else None

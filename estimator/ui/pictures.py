@@ -20,10 +20,11 @@ _STYLE = """<style>
 </style>"""
 
 
-def picture(*, desk: str, phone: str, alt: str) -> None:
-    """Show one picture in the form for a desk or for a phone."""
+def picture(*, desk: str, phone: str, alt: str, widest: int | None = None) -> None:
+    """Show one picture in the form for a desk or for a phone; widest: in pixels, so that its letters stay letters."""
+    held = f' style="max-width:{widest}px"' if widest else ""
     images = "".join(
-        f'<img class="{form}" alt="{escape(alt, quote=True)}" src="data:image/svg+xml;base64,{_packed(svg)}">'
+        f'<img class="{form}"{held} alt="{escape(alt, quote=True)}" src="data:image/svg+xml;base64,{_packed(svg)}">'
         for form, svg in (("desk", desk), ("phone", phone))
     )
     st.html(f'{_STYLE}<div class="picture">{images}</div>')

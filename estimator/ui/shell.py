@@ -17,6 +17,7 @@ _LOG = logging.getLogger(__name__)
 
 PAGES = (
     ("worth.py", "Worth it?", ""),
+    ("compare.py", "Which way?", "compare"),
     ("tight.py", "Tight?", "tight"),
     ("years.py", "Years?", "years"),
     ("sure.py", "Sure?", "sure"),

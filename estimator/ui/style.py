@@ -75,7 +75,12 @@ def question(words: str) -> None:
 def answer(sentence: str) -> None:
     """The answer, kept in sight while the page scrolls."""
     with st.container(key="answer"):
-        st.html(f'<p class="answer">{escape(sentence)}</p>')
+        sentence_alone(sentence)
+
+
+def sentence_alone(sentence: str) -> None:
+    """The answer in a place that was kept for it."""
+    st.html(f'<p class="answer">{escape(sentence)}</p>')
 
 
 def then(*lines: str) -> None:

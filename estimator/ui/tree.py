@@ -61,6 +61,13 @@ def usual_options() -> dict[str, Any]:
     }
 
 
+def usual_label(name: str) -> str | None:
+    """What an option is called where nobody has named it: one that came with the case, or a numbered variant of it."""
+    stem, dash, number = name.rpartition("-")
+    option = usual_options().get(stem if dash and number.isdigit() else name)
+    return None if option is None else f"{option['label']} {number}" if dash and number.isdigit() else option["label"]
+
+
 def entries(tree: Tree, before: str = "") -> Iterator[tuple[str, Any]]:
     """Every entry with its dotted path."""
     for key, value in tree.items():

@@ -66,7 +66,7 @@ def _moves(option: str) -> None:
     tried = sureness.shown(option)
     svg, words = first_page.spans(tried)
     style.finding(first_page.SPANS)
-    picture(desk=svg, phone=svg, alt=words)
+    picture(desk=svg, phone=svg, alt=words, widest=580)
     tables.show(first_page.levers(tried, tried.against[0]))
 
 

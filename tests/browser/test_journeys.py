@@ -1,0 +1,199 @@
+"""Can an adviser, a homeowner and an installer each go their whole way, and is nothing lost on it?
+
+Every journey reads what a person sees, and holds the figures against those of the command line for the same case.
+"""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Locator
+
+from estimator.__main__ import main
+from estimator.report.variants import QUESTION
+from tests.browser.harness import Server, Visit, visit
+
+
+def plain(text: str) -> str:
+    """One kind of space, since a line may end anywhere."""
+    return re.sub(r"\s+", " ", text).strip()
+
+
+def read_as(here: Visit, words: str) -> None:
+    """Say who is reading."""
+    here.choose("Who is reading", words)
+
+
+def saved(here: Visit, folder: Path) -> Path:
+    """The case as a file, saved from the page."""
+    here.page.get_by_test_id("stPopover").get_by_role("button", name="Case").click()
+    with here.page.expect_download() as waiting:
+        here.page.get_by_role("button", name="Save as a file").click()
+    file = folder / "case.toml"
+    waiting.value.save_as(file)
+    here.page.keyboard.press("Escape")
+    return file
+
+
+def opened(here: Visit, *, name: str, content: bytes) -> None:
+    """Open a file as the case."""
+    here.page.get_by_test_id("stPopover").get_by_role("button", name="Case").click()
+    field = here.page.locator("input[type=file]")
+    file = {"name": name, "mimeType": "application/toml", "buffer": content}
+    here.after(lambda: field.set_input_files(file))  # type: ignore[arg-type]
+    here.page.wait_for_timeout(300)
+    here.page.keyboard.press("Escape")
+
+
+def command_line(file: Path, capsys: pytest.CaptureFixture[str]) -> str:
+    """What the command line prints of a case file."""
+    assert main(["estimate", str(file)]) == 0
+    return plain(capsys.readouterr().out)
+
+
+def test_an_adviser_asks_counts_compares_and_leaves_a_paper(
+    browser: Browser, server: Server, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        here.type("Floor area, m²", "140")
+        here.choose("Air leakage", "Tested at 50 Pa")
+        here.type("Leakage, m³/(h m²)", "4")
+        here.type("Heat price, p/kWh", "8,2")
+        answer = plain(here.answer())
+        here.go("Which way?")
+        assert "counted from" in plain(here.page.locator("p.then").first.inner_text())
+        here.after(here.page.get_by_role("button", name="Save a copy as a variant").click)
+        here.type("Certified heat recovery, %", "92")
+        here.page.get_by_text("not 85").wait_for()
+        here.go("Worth it?")
+        here.choose("Option", "heat recovery")
+        assert plain(here.answer()) == answer
+        file = saved(here, tmp_path)
+        assert answer in command_line(file, capsys)
+        here.go("On paper?")
+        here.assert_quiet()
+
+
+def test_a_homeowner_compares_and_asks_what_it_would_take(browser: Browser, server: Server) -> None:
+    with visit(browser, server, phone=True) as here:
+        here.open()
+        said = plain(here.answer())
+        read_as(here, "I live here")
+        assert plain(here.answer()) == said  # the same figures, whoever reads
+        assert "for=home" in here.page.url
+        assert not here.page.get_by_test_id("stPageLink").get_by_role("link", name="Fitted how?").is_visible()
+        here.go("Which way?")
+        here.page.get_by_role("heading", name=QUESTION).wait_for()
+        here.go("Sure?")
+        here.page.get_by_role("heading", name="What would it take?").wait_for()
+        here.after(here.page.reload)
+        assert "for=home" in here.page.url
+        here.assert_quiet()
+
+
+def test_an_installer_asks_for_leaks_rooms_and_frost(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open("/tight?for=fitting")
+        first = here.page.get_by_test_id("stPageLink").get_by_role("link").first
+        assert first.inner_text().strip() == "Tight?"
+        here.choose("Leakage test", "Tested, q50")
+        here.type("Leakage, m³/(h m²)", "3")
+        assert "Tight enough" in here.answer()
+        here.go("Fitted how?")
+        words = plain(here.page.locator("[data-testid=stMain]").inner_text()).lower()
+        for wanted in ("frost", "condensate", "circuit"):
+            assert wanted in words
+        here.go("Weather?")
+        here.assert_quiet()
+
+
+@pytest.mark.parametrize(
+    ("name", "content", "said"),
+    [
+        ("bad.toml", b"\xff\xfe\x00junk", "UTF-16"),
+        ("bad.toml", b"version = 1\n[home]\nfloor_area = -3\n", "home.floor_area"),
+        ("bad.json", b"{", "bad.json"),
+        ("old.toml", b"version = 99\n", "newer release"),
+    ],
+)
+def test_a_file_that_cannot_be_used_is_named_and_changes_nothing(
+    browser: Browser, server: Server, name: str, content: bytes, said: str
+) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        here.type("Floor area, m²", "90")
+        answer = here.answer()
+        opened(here, name=name, content=content)
+        assert said in here.page.get_by_role("alert").first.inner_text()
+        assert here.answer() == answer
+        here.assert_quiet()
+
+
+def test_a_saved_case_opens_with_its_names_which_no_address_carries(
+    browser: Browser, server: Server, tmp_path: Path
+) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        here.type("Floor area, m²", "175")
+        here.go("Which way?")
+        here.type("Name", "the offer of Example and Sons")
+        here.go("Worth it?")
+        answer, file = here.answer(), saved(here, tmp_path)
+        assert "Example and Sons" in file.read_text(encoding="utf-8")
+        assert "xample" not in here.page.url
+    with visit(browser, server, phone=True) as other:
+        other.open()
+        opened(other, name="case.toml", content=file.read_bytes())
+        assert other.answer() == answer
+        other.after(other.page.get_by_role("button", name="Undo: opened a file").click)
+        assert other.answer() != answer
+
+
+def test_the_server_may_restart_while_somebody_is_at_work(browser: Browser) -> None:
+    server = Server()
+    server.start()
+    try:
+        with visit(browser, server) as here:
+            here.open()
+            here.type("Floor area, m²", "200")
+            said = here.answer()
+            server.stop()
+            server.start()
+            here.page.wait_for_function(CONNECTED, timeout=60_000)
+            here.type("Floor area, m²", "150")
+            assert here.answer() != said
+            here.type("Floor area, m²", "200")
+            assert here.answer() == said
+    finally:
+        server.stop()
+
+
+CONNECTED = "() => document.querySelector('[data-testid=stApp]')?.dataset.testConnectionState === 'CONNECTED'"
+
+
+def test_the_whole_way_goes_by_keyboard(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        said = here.answer()
+
+        def reach(wanted: Locator) -> None:
+            wanted.evaluate("node => node.setAttribute('data-wanted', '')")
+            for _ in range(60):
+                here.page.keyboard.press("Tab")
+                if here.page.evaluate("() => document.activeElement.hasAttribute('data-wanted')"):
+                    return
+            raise AssertionError(f"sixty steps do not lead to {wanted}")
+
+        reach(here.page.get_by_label("Floor area, m²", exact=True))
+        here.page.keyboard.press("ControlOrMeta+A")
+        here.page.keyboard.type("240")
+        here.after(lambda: here.page.keyboard.press("Enter"))
+        assert here.answer() != said
+        here.page.keyboard.press("ControlOrMeta+Home")
+        here.page.evaluate("() => document.activeElement.blur()")
+        reach(here.page.get_by_role("button", name="Undo"))
+        here.after(lambda: here.page.keyboard.press("Enter"))
+        assert here.answer() == said
