@@ -55,9 +55,10 @@ def _titled() -> None:
 
 
 def _file() -> None:
+    case = state.case()  # here, since the file is written where no session is
     st.download_button(
         "Save as a file",
-        data=lambda: case_to_toml(state.case()),
+        data=lambda: case_to_toml(case),
         file_name="case.toml",
         mime="application/toml",
         on_click="ignore",

@@ -67,9 +67,8 @@ def test_an_adviser_asks_counts_compares_and_leaves_a_paper(
         assert "counted from" in plain(here.page.locator("p.then").first.inner_text())
         here.after(here.page.get_by_role("button", name="Save a copy as a variant").click)
         here.type("Certified heat recovery, %", "92")
-        here.page.get_by_text("not 85").wait_for()
+        here.page.get_by_text("92%, not 82%").wait_for()
         here.go("Worth it?")
-        here.choose("Option", "heat recovery")
         assert plain(here.answer()) == answer
         file = saved(here, tmp_path)
         assert answer in command_line(file, capsys)
@@ -160,18 +159,14 @@ def test_the_server_may_restart_while_somebody_is_at_work(browser: Browser) -> N
             here.open()
             here.type("Floor area, m²", "200")
             said = here.answer()
-            server.stop()
-            server.start()
-            here.page.wait_for_function(CONNECTED, timeout=60_000)
-            here.type("Floor area, m²", "150")
+            here.after(lambda: (server.stop(), server.start()))  # the page comes back by itself
+            assert here.answer() == said
+            here.type("Floor area, m²", "60")
             assert here.answer() != said
             here.type("Floor area, m²", "200")
             assert here.answer() == said
     finally:
         server.stop()
-
-
-CONNECTED = "() => document.querySelector('[data-testid=stApp]')?.dataset.testConnectionState === 'CONNECTED'"
 
 
 def test_the_whole_way_goes_by_keyboard(browser: Browser, server: Server) -> None:
