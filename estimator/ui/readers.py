@@ -26,8 +26,8 @@ class Reader:
 
 READERS: dict[Who, Reader] = {
     "advice": Reader("I advise on it", None),
-    "home": Reader("I live here", ("", "compare", "take", "bill", "life", "sure", "trust")),
-    "fitting": Reader("I fit it", ("tight", "fit", "fitted", "installed", "", "weather")),
+    "home": Reader("I live here", ("", "compare", "years", "sure", "paper", "trust")),
+    "fitting": Reader("I fit it", ("tight", "fit", "weather", "", "worked")),
 }
 USUAL: Who = "advice"
 
