@@ -17,6 +17,8 @@ from typing import Any
 
 import numpy as np
 
+from estimator.climate import weather_noise as noise
+from estimator.climate.monthly_means import clear_sky
 from estimator.climate.solar import HOURS, Sun, sun_position
 from estimator.units import MONTH_DAYS, Array
 
@@ -28,11 +30,7 @@ DARKEST, CLEAREST = 0.10, 1.05  # clear-sky index
 GROUND_LAG = 4.0  # h, puts the warmest hour about three hours after noon
 NIGHT_COOLING = 0.12  # of 1,000 W/m²: what a clear sky takes, day and night
 WIND_WITH_CLOUD = 0.55  # correlation
-WIND_SHAPE = 2.0  # of the Weibull distribution, usual for wind
 WIND_BY_DAY = 0.15  # more by day than by night
-# Magnus formula over water: WMO Guide to Instruments and Methods of Observation, annex on humidity.
-MAGNUS_A, MAGNUS_B = 17.62, 243.12
-MONTHS = np.repeat(np.arange(12), np.array(MONTH_DAYS) * 24)
 COLUMNS = ("month", "day", "hour", "temp_air", "wind_speed", "ghi", "dni", "dhi", "relative_humidity")
 
 
@@ -53,8 +51,9 @@ class Recipe:
 def invented_columns(recipe: Recipe, sun: Sun) -> dict[str, Array]:
     """Hourly columns of a climate by recipe: temperature, wind, irradiance, humidity, each (8760,), rounded."""
     chance = np.random.default_rng(recipe.draw)
+    memories = (SLOW_CLOUD, FAST_CLOUD, WARMTH, GUST)
     slow, fast, warmth, gust = (
-        _remembered(chance.standard_normal(HOURS), memory) for memory in (SLOW_CLOUD, FAST_CLOUD, WARMTH, GUST)
+        noise.standardised(noise.lagged(chance.standard_normal(HOURS), memory)) for memory in memories
     )
     cloud = math.sqrt(SLOW_SHARE) * slow + math.sqrt(1.0 - SLOW_SHARE) * fast
     light = _light(np.array(recipe.clear_sky_index), cloud, sun)
@@ -62,8 +61,8 @@ def invented_columns(recipe: Recipe, sun: Sun) -> dict[str, Array]:
     temp = _temperature(recipe, slow, warmth, light["ghi"], clearness)
     wind = _wind(np.array(recipe.wind_speed), slow, gust, sun)
     depression = _seasonal(recipe.dew_depression) * (0.5 + clearness)
-    dew = np.minimum(_running_mean(temp, 24) - depression, temp)
-    humidity = 100.0 * np.exp(_magnus(dew) - _magnus(temp))
+    dew = np.minimum(noise.running_mean(temp, 24) - depression, temp)
+    humidity = 100.0 * np.exp(noise.magnus(dew) - noise.magnus(temp))
     return {
         "temp_air": np.round(temp, 1),
         "wind_speed": np.round(wind, 1),
@@ -72,23 +71,16 @@ def invented_columns(recipe: Recipe, sun: Sun) -> dict[str, Array]:
     }
 
 
-def _remembered(noise: Array, memory: float) -> Array:
-    """Noise that forgets with a memory [h] and closes on itself at New Year; unit variance."""
-    lasting = _lagged(noise, memory)
-    return (lasting - float(lasting.mean())) / float(lasting.std())
-
-
 def _light(clear_sky_index: Array, cloud: Array, sun: Sun) -> dict[str, Array]:
     """Global, direct and diffuse irradiance whose monthly sums are the asked share of a clear sky's."""
-    import pandas as pd
-    from pvlib import clearsky, irradiance
+    from pvlib import irradiance
 
-    clear = clearsky.haurwitz(pd.Series(sun.zenith))["ghi"].to_numpy()
+    clear = clear_sky(sun)
     low, high = np.full(12, -9.0), np.full(12, 9.0)
     for _ in range(50):
         middle = (low + high) / 2.0
-        index = DARKEST + (CLEAREST - DARKEST) / (1.0 + np.exp(CLOUD_EDGE * cloud - middle[MONTHS]))
-        dim = _monthly_sum(index * clear) < clear_sky_index * _monthly_sum(clear)
+        index = DARKEST + (CLEAREST - DARKEST) / (1.0 + np.exp(CLOUD_EDGE * cloud - middle[noise.MONTHS]))
+        dim = noise.monthly_mean(index * clear) < clear_sky_index * noise.monthly_mean(clear)
         low, high = np.where(dim, middle, low), np.where(dim, high, middle)
     ghi = index * clear
     parts = irradiance.erbs(ghi, sun.zenith, np.arange(HOURS) // 24 + 1)
@@ -98,36 +90,21 @@ def _light(clear_sky_index: Array, cloud: Array, sun: Sun) -> dict[str, Array]:
 def _temperature(recipe: Recipe, slow: Array, warmth: Array, ghi: Array, clearness: Array) -> Array:
     with_cloud = _seasonal(recipe.cloud_warms)
     weather = _seasonal(recipe.weather_spread) * (with_cloud * slow + np.sqrt(1.0 - with_cloud**2) * warmth)
-    ground = _lagged(ghi / 1000.0 - NIGHT_COOLING * clearness, GROUND_LAG)
+    ground = noise.lagged(ghi / 1000.0 - NIGHT_COOLING * clearness, GROUND_LAG)
     summer = np.ptp(ground.reshape(365, 24)[151:212], axis=1).mean()
-    departure = weather + (ground - _running_mean(ground, 30 * 24)) * recipe.daily_swing / summer
+    departure = weather + (ground - noise.running_mean(ground, 30 * 24)) * recipe.daily_swing / summer
     normal = np.array(recipe.temp_air)
     # a typical year has typical months: what chance moved a month's mean by is taken out again
     for _ in range(20):
-        temp = _through_months(normal) + departure
-        normal = normal + np.array(recipe.temp_air) - _monthly_mean(temp)
+        temp = noise.through_months(normal) + departure
+        normal = normal + np.array(recipe.temp_air) - noise.monthly_mean(temp)
     return np.asarray(temp, dtype=float)
 
 
 def _wind(means: Array, slow: Array, gust: Array, sun: Sun) -> Array:
     latent = WIND_WITH_CLOUD * slow + math.sqrt(1.0 - WIND_WITH_CLOUD**2) * gust
-    calmer = np.array([0.5 * math.erfc(value / math.sqrt(2.0)) for value in latent])
-    shape = (-np.log(calmer)) ** (1.0 / WIND_SHAPE) * (1.0 + WIND_BY_DAY * sun.height)
-    return np.asarray(shape * (means / _monthly_mean(shape))[MONTHS], dtype=float)
-
-
-def _lagged(values: Array, lag: float) -> Array:
-    """First-order response with a lag [h], the year taken as a ring."""
-    keep = math.exp(-1.0 / lag)
-    turn = np.exp(-2j * np.pi * np.fft.rfftfreq(HOURS))
-    response = (1.0 - keep) / (1.0 - keep * turn)
-    return np.asarray(np.fft.irfft(np.fft.rfft(values) * response, HOURS), dtype=float)
-
-
-def _running_mean(values: Array, width: int) -> Array:
-    padded = np.concatenate([values[-width // 2 :], values, values[: width // 2]])
-    sums = np.concatenate([[0.0], np.cumsum(padded)])
-    return np.asarray((sums[width : width + HOURS] - sums[:HOURS]) / width, dtype=float)
+    shape = noise.weibull(latent) * (1.0 + WIND_BY_DAY * sun.height)
+    return np.asarray(shape * (means / noise.monthly_mean(shape))[noise.MONTHS], dtype=float)
 
 
 def _seasonal(winter_and_summer: list[float]) -> Array:
@@ -137,30 +114,13 @@ def _seasonal(winter_and_summer: list[float]) -> Array:
     return np.asarray(winter + (summer - winter) * (1.0 - np.cos(turn)) / 2.0, dtype=float)
 
 
-def _through_months(means: Array) -> Array:
-    middles = np.cumsum(MONTH_DAYS) - np.array(MONTH_DAYS) / 2.0
-    return np.asarray(np.interp((np.arange(HOURS) + 0.5) / 24.0, middles, means, period=365.0), dtype=float)
-
-
-def _monthly_sum(values: Array) -> Array:
-    return np.asarray(np.bincount(MONTHS, weights=values), dtype=float)
-
-
-def _monthly_mean(values: Array) -> Array:
-    return _monthly_sum(values) / np.bincount(MONTHS)
-
-
-def _magnus(temp: Array) -> Array:
-    return MAGNUS_A * temp / (MAGNUS_B + temp)
-
-
 def invented_table(note: Path) -> str:
     """The table that a note's recipe makes, as text: one row an hour, named columns."""
     said: dict[str, Any] = tomllib.loads(note.read_text(encoding="utf-8"))
     place = {name: float(said[name]) for name in ("latitude", "longitude", "altitude", "utc_offset")}
     columns = invented_columns(Recipe(**said["recipe"]), sun_position(**place))
     day = np.concatenate([np.repeat(np.arange(1, days + 1), 24) for days in MONTH_DAYS])
-    stamps = {"month": MONTHS + 1, "day": day, "hour": np.arange(HOURS) % 24}
+    stamps = {"month": noise.MONTHS + 1, "day": day, "hour": np.arange(HOURS) % 24}
     rows = zip(*[(stamps | columns)[name].tolist() for name in COLUMNS], strict=True)
     return "\n".join([",".join(COLUMNS), *(",".join(f"{value:g}" for value in row) for row in rows), ""])
 

@@ -7,7 +7,6 @@ brought to exactly its mean. The year is synthetic: its months are those asked f
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from dataclasses import replace
 
@@ -37,13 +36,10 @@ DARKEST = 0.08  # share of clear-sky irradiance
 CLOUD_WARMS = (0.3, -0.4)  # correlation of cloud with warmth, in the coldest and the warmest month
 WIND_WITH_CLOUD = 0.35  # correlation
 WIND_WITH_WARMTH = (0.3, -0.15)  # correlation with a mild air mass, in the coldest and the warmest month
-WIND_SHAPE = 2.0  # of the Weibull distribution, usual for wind
 WIND_BY_DAY = 0.15  # more by day than by night
 GROUND_LAG = 4.0  # h, puts the warmest hour about three hours after noon
 NIGHT_COOLING = 0.12  # of 1,000 W/m²: what a clear sky takes, day and night
 FULL_SUN = 1e3  # W/m²
-# Magnus formula over water: WMO Guide to Instruments and Methods of Observation, annex on humidity.
-MAGNUS_A, MAGNUS_B = 17.62, 243.12  # -, °C
 _ROUNDS = 40
 _WIDEST = 6.0  # times the asked spread or swing: beyond it a month is not forced further
 
@@ -80,7 +76,7 @@ def synthetic_columns(filled: Filled, sun: Sun, *, draw: int) -> dict[str, Array
     wind = _wind(filled.wind_speed, chance, air, warmth, sun)
     # FAO Irrigation and Drainage Paper 56, ch. 3: where humidity is not known, dew point is the day's lowest.
     dew = noise.running_mean(noise.running_least(temp, 24), 24)
-    humidity = 100.0 * np.exp(np.minimum(_magnus(dew) - _magnus(temp), 0.0))
+    humidity = 100.0 * np.exp(np.minimum(noise.magnus(dew) - noise.magnus(temp), 0.0))
     return {"temp_air": temp, "wind_speed": wind, **light, "relative_humidity": humidity}
 
 
@@ -173,8 +169,7 @@ def _wind(means: Array, chance: noise.Noise, air: Array, warmth: Array, sun: Sun
     with_air = _between(WIND_WITH_WARMTH, warmth)
     rest = np.sqrt(1.0 - WIND_WITH_CLOUD**2 - np.square(with_air))
     latent = WIND_WITH_CLOUD * chance.slow_cloud + with_air * air + rest * chance.gust
-    calmer = np.array([0.5 * math.erfc(value / math.sqrt(2.0)) for value in latent])
-    shape = (-np.log(calmer)) ** (1.0 / WIND_SHAPE) * (1.0 + WIND_BY_DAY * sun.height)
+    shape = noise.weibull(latent) * (1.0 + WIND_BY_DAY * sun.height)
     return _exact(shape, means)
 
 
@@ -187,7 +182,3 @@ def _exact(values: Array, means: Array) -> Array:
 
 def _clearness(cloud: Array, brightness: Array) -> Array:
     return np.asarray(1.0 / (1.0 + np.exp(CLOUD_EDGE * cloud - brightness)), dtype=float)
-
-
-def _magnus(temp: Array) -> Array:
-    return np.asarray(MAGNUS_A * temp / (MAGNUS_B + temp), dtype=float)

@@ -26,6 +26,9 @@ AIR_MASS_EDGE = 6.0  # h, a front takes hours to pass; assumed
 SLOW_SHARE = 0.65  # of the variance of cloud; assumed
 # Over which a throw of chance is brought to what is usual; of 30 and 60 days, 30 erred less at Greensboro.
 SEASON = 30 * 24  # h
+WIND_SHAPE = 2.0  # of the Weibull distribution, usual for wind
+# Magnus formula over water: WMO Guide to Instruments and Methods of Observation, annex on humidity.
+MAGNUS_A, MAGNUS_B = 17.62, 243.12  # -, °C
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -126,3 +129,14 @@ def daily_mean_spread(temp: Array) -> Array:
 def mean_daily_swing(temp: Array) -> Array:
     """Twelve means of highest less lowest hour of the day [K]."""
     return mean_of_days(np.ptp(daily(temp), axis=1))
+
+
+def weibull(latent: Array) -> Array:
+    """Wind of unit scale from a latent course of mean nil and variance one: the Weibull distribution of shape 2."""
+    calmer = np.array([0.5 * math.erfc(value / math.sqrt(2.0)) for value in latent])
+    return np.asarray((-np.log(calmer)) ** (1.0 / WIND_SHAPE), dtype=float)
+
+
+def magnus(temp: Array) -> Array:
+    """Logarithm of the saturation pressure over water per that at 0 °C, by temperature [°C]."""
+    return np.asarray(MAGNUS_A * temp / (MAGNUS_B + temp), dtype=float)
