@@ -84,7 +84,8 @@ def site() -> None:
 def link() -> None:
     """The way from another page to where the home is."""
     page = Path(__file__).parent / "pages" / "weather.py"
-    st.page_link(page, label="Elsewhere, or weather of your own", query_params={_ASKED: "1"})
+    with st.container(key="elsewhere"):
+        st.page_link(page, label="Elsewhere, or weather of your own", query_params={_ASKED: "1"})
 
 
 def asked_for() -> bool:

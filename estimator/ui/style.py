@@ -36,6 +36,7 @@ _RULES = f"""<style>
 .st-key-top>[data-testid=stLayoutWrapper]:first-child{{flex:1 1 20rem;width:auto}}
 .st-key-questions{{row-gap:.1rem;column-gap:.2rem}}
 .st-key-questions [data-testid=stPageLink] a{{padding:.3rem .5rem}}
+.st-key-elsewhere a{{padding-left:0}}
 .st-key-undo button{{max-width:13rem;overflow:hidden}}
 .st-key-undo button p{{white-space:nowrap;overflow:hidden;text-overflow:ellipsis}}
 .st-key-answer{{{_PAPER};padding:.5rem 0;border-bottom:1px solid;{_RULE}}}

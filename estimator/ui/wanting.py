@@ -15,7 +15,6 @@ def stands_in(address: str) -> bool:
     """Whether the weather is wanting on a page that needs it; if so, what to do about it has been drawn."""
     if address in WITHOUT_WEATHER or not (wrong := at_hand.missing(state.case())):
         return False
-    style.rules()
     style.question("Where is the weather of this case?")
     style.answer("The weather of this case is not at hand here, so nothing is worked out.")
     for fault in wrong:

@@ -40,14 +40,14 @@ def service() -> Iterator[Replay]:
 @pytest.fixture(scope="module")
 def own_server(service: Replay, folder: Path) -> Iterator[Server]:
     """A dashboard of its own, which asks that service and keeps years in that folder."""
-    with pytest.MonkeyPatch.context() as patch:
+    with pytest.MonkeyPatch.context() as patch:  # for as long as it runs: a test starts it a second time
         patch.setenv(URL_VARIABLE, service.url)
         patch.setenv(FOLDER_VARIABLE, str(folder))
         patch.setenv("NO_PROXY", "127.0.0.1")
         running = Server()
         running.start()
-    yield running
-    running.stop()
+        yield running
+        running.stop()
 
 
 def go(here: Visit, way: str) -> None:

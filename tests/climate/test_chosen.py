@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import json
 import typing
 from pathlib import Path
 
@@ -10,15 +11,19 @@ import numpy as np
 import pytest
 
 from estimator import Case, load_year, run
+from estimator.__main__ import main
 from estimator.climate.cache import FOLDER_VARIABLE
 from estimator.climate.chosen import can_travel, case_year, spoken
 from estimator.climate.kept_files import file_read, keep, kept_file
-from estimator.climate.online import point_of
+from estimator.climate.online import URL_VARIABLE, point_of
 from estimator.climate.site import TERRAINS
 from estimator.errors import ClimateFault, InputFaults
 from estimator.inputs import home
 from estimator.inputs.casefile import case_from_dict
+from estimator.inputs.writing import case_to_toml
 from tests.climate.conftest import PVLIB_DATA
+from tests.climate.every import TABLE
+from tests.climate.replay import Replay
 
 TEMPERATURES = "4.1 4.4 6.3 8.6 11.6 14.5 16.7 16.5 14.0 10.5 6.9 4.4"
 MONTHLY = {"version": 1, "place": {"climate": "monthly means"}, "months": {"temperature": TEMPERATURES}}
@@ -142,3 +147,34 @@ def test_weather_on_the_command_line_stands_in_for_that_of_the_case() -> None:
     assert year.name == "Upland"
     hill = dataclasses.replace(Case().place, altitude=year.altitude + 100.0)
     assert case_year(dataclasses.replace(Case(), place=hill), reference="Upland").altitude == hill.altitude
+
+
+@pytest.mark.parametrize("said", ["a name", "a file", "a place", "a table of monthly means", "the case's own months"])
+def test_all_of_them_reach_the_same_estimate_from_the_command_line(
+    said: str,
+    server: Replay,
+    good_answer: bytes,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    monkeypatch.setenv(URL_VARIABLE, server.url)
+    server.body = good_answer
+    table, case = tmp_path / "means.toml", tmp_path / "case.toml"
+    table.write_text(TABLE, encoding="utf-8")
+    case.write_text(case_to_toml(case_from_dict(MONTHLY)), encoding="utf-8")
+    climate, name = {
+        "a name": ("Upland", "Upland"),
+        "a file": (str(PVLIB_DATA / "12839.tm2"), "Miami"),
+        "a place": ("36.1, -79.95", "36.10° N, 79.95° W"),
+        "a table of monthly means": (str(table), "Fernby"),
+        "the case's own months": ("", "your own monthly means"),
+    }[said]
+    words = ["estimate", str(case), "--json", *(["--climate", climate] if climate else [])]
+    assert main(words) == 0
+    made = json.loads(capsys.readouterr().out)
+    assert name in made["climate"]["name"]
+    year = case_year(case_from_dict(MONTHLY), reference=climate)
+    saved = run(case_from_dict(MONTHLY), year).against_baseline["recovery"].net_saving
+    found = made["comparisons"]["against_baseline"]["recovery"]["yearly"]["net_saving"]["value"]
+    assert found == pytest.approx(saved, rel=1e-12)
