@@ -56,12 +56,12 @@ def ducts(found: Fitting) -> str:
     now, more, metre = (by_name[name] for name in ("insulation", "more insulation", "another metre"))
     thickness = float(found.case.options[found.option].ducts.insulation or 0.0)
     if thickness > 0.0:
-        first = f"Insulating the ducts {_saves(now, found)} a year against bare ones ({_heat(now.worth.heat)})"
+        first = f"Insulating the ducts {_saves(now, found)} against bare ones ({_heat(now.worth.heat)})"
     else:
         first = "The ducts are bare"
     return (
-        f"{first}; 25 mm more {_saves(more, found, would=True)} a year, and another metre of each "
-        f"{_saves(metre, found, would=True)} a year."
+        f"{first}; 25 mm more {_saves(more, found, would=True)}, and another metre of each "
+        f"{_saves(metre, found, would=True)}."
     )
 
 
@@ -71,7 +71,7 @@ def _saves(change: Change, found: Fitting, *, would: bool = False) -> str:
         return "would change nothing" if would else "changes nothing"
     verb = ("save", "saves") if money > 0.0 else ("cost", "costs")
     low, high = sorted((abs(change.low), abs(change.high)))
-    amount = cash.money_range(low, high, found.currency)
+    amount = f"{cash.money_range(low, high, found.currency)} a year"
     return f"would {verb[0]} {amount}" if would else f"{verb[1]} {amount}"
 
 

@@ -109,3 +109,31 @@ def _balance(more: float) -> str:
     side, other, way = ("drawn", "fed", "in") if more > 0.0 else ("fed", "drawn", "out")
     air = figures.quantity(abs(more), "m³/h")
     return f"{air} more is {side} than {other}: it passes {way} through leaks, and its heat is not recovered."
+
+
+def sheet_title(found: Fitting) -> str:
+    """The installer's sheet in one line, above its fold."""
+    air, watts = found.sheet.supply_air, found.sheet.electrical_peak
+    return (
+        f"Installer's sheet: supply air {_degrees(air.supply_day)} on the coldest day, at most "
+        f"{figures.quantity(watts, 'W')}, up to {figures.quantity(found.sheet.drain.bound, 'l/h', figures=2)} to drain"
+    )
+
+
+def ways_title(found: Fitting) -> str:
+    """The ways of the air in one line, above their fold."""
+    paths = found.paths
+    if paths is None:
+        return "Ways of the air: no rooms yet"
+    plan = "proposed, " if found.proposed else ""
+    left = len(paths.words)
+    state = "in order" if not left else f"{left} thing{'s' if left > 1 else ''} to mend"
+    fed, drawn = (figures.quantity(flow, "m³/h") for flow in (paths.fed, paths.drawn))
+    return f"Ways of the air: {plan}{fed} fed, {drawn} drawn, {state}"
+
+
+def measured_title(found: AsCommissioned | None, currency: str) -> str:
+    """What was measured in one line, above its fold."""
+    if found is None:
+        return "As commissioned: nothing measured yet"
+    return f"As commissioned: {cash.change(found.whole.money, currency)} than promised"

@@ -138,7 +138,7 @@ def _price(draw: _Draw, spec: Quantity, entered: Any, used: Any, unit: str) -> N
 
 
 def _choice(draw: _Draw, choices: Mapping[str, Any], entered: Any, used: Any) -> None:
-    worked_out = f"worked out: {_spoken(used)}"
+    worked_out = "not entered" if used is None else f"worked out: {_spoken(used)}"
     words = [*([worked_out] if draw.item.optional else []), *choices]
     chosen = next((word for word, value in choices.items() if value == used), words[0])
     draw.shows(worked_out if draw.item.optional and entered is None else chosen)

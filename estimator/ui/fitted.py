@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 import streamlit as st
 
 from estimator.as_commissioned import AsCommissioned, as_commissioned
 from estimator.inputs.case import Case
 from estimator.inputs.option import Option
-from estimator.inputs.quantity import declared
+from estimator.inputs.quantity import Declared, declared
 from estimator.report.fit_words import line_words
 from estimator.report.fitting import Fitting, fitting, with_exchanger
 from estimator.ui import state, style
@@ -103,6 +101,7 @@ MEASURED = {
     "commissioned.leakage_value": "Leakage after the works",
     "commissioned.leakage_date": "Tested on",
 }
+_TESTS = {"q50": "m³/(h m²)", "n50": "1/h", "q4": "m³/(h m²) at 4 Pa"}
 HOME = {"home.moisture": "Moisture given off", "home.moist_air": "Moist home"}
 
 
@@ -136,30 +135,34 @@ def refusals() -> None:
 def question(now: Fitting, words: str) -> None:
     """The entries under one question, each with what it costs a year."""
     usual, rare = QUESTIONS[words]
-    style.finding(words)
     _lines(now, usual)
     with st.expander(f"More: {', '.join(label.lower() for label in list(rare.values())[:3])} and others"):
         _lines(now, rare)
 
 
 def _lines(now: Fitting, labels: dict[str, str]) -> None:
-    with st.grid(3, min_column_width=230, gap="medium"):
+    with st.grid(4, min_column_width=230, gap="medium"):
         for path, label in labels.items():
-            with st.container():
+            with st.container(gap="xsmall"):
                 _draw(now, f"options.{now.option}.{path}", _OPTION[path], label)
                 style.small(line_words(now, path))
 
 
-def entries(now: Fitting, labels: dict[str, str], *, leave: Sequence[str] = ()) -> None:
+def entries(now: Fitting, labels: dict[str, str]) -> None:
     """Plain entries of the case."""
     with st.grid(2, min_column_width=230, gap="medium"):
         for path, label in labels.items():
-            if path not in leave:
-                _draw(now, path, _CASE[path], label)
+            _draw(now, path, _CASE[path], label)
 
 
-def _draw(now: Fitting, path: str, item: object, label: str) -> None:
-    field(item, path=path, label=label, origins=now.done.origins, currency=now.currency, place="fit")
+def _draw(now: Fitting, path: str, item: Declared, label: str) -> None:
+    unit, choices = None, None
+    if path == "commissioned.leakage_measure":
+        choices = {f"{measure}, {unit_of}": measure for measure, unit_of in _TESTS.items()}
+    elif path == "commissioned.leakage_value":
+        unit = _TESTS.get(now.case.commissioned.leakage_measure, "as tested")
+    common = {"origins": now.done.origins, "currency": now.currency, "place": "fit"}
+    field(item, path=path, label=label, unit=unit, choices=choices, **common)
 
 
 def take_plan(now: Fitting) -> None:

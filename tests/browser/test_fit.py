@@ -34,6 +34,17 @@ def go(here: Visit) -> None:
     here.page.get_by_role("heading", name="What must be fitted, and how?").wait_for()
 
 
+def unfold(here: Visit, title: str) -> None:
+    """Open a fold by the beginning of its headline."""
+    here.page.locator("summary", has_text=title).click()
+    here.page.wait_for_timeout(300)
+
+
+def turn_to(here: Visit, question: str) -> None:
+    """One of the three questions."""
+    here.page.get_by_role("tab", name=question).click()
+
+
 def words(here: Visit) -> str:
     return plain(here.page.get_by_test_id("stMain").inner_text())
 
@@ -42,7 +53,11 @@ def test_its_figures_are_those_of_the_command_line(browser: Browser, server: Ser
     fitted = document()["fitted"]["recovery"]
     with visit(browser, server) as here:
         go(here)
+        unfold(here, "Installer's sheet")
         shown = words(here)
+        for question in ("Where does it stand?", "How is it set?"):
+            turn_to(here, question)
+            shown += words(here)
         for path in (
             "unit.fan_power",
             "ducts.insulation",
@@ -74,6 +89,7 @@ def test_a_changed_line_costs_another_sum_at_once(browser: Browser, server: Serv
     expected = document(options=options)["fitted"]["recovery"]
     with visit(browser, server) as here:
         go(here)
+        turn_to(here, "Where does it stand?")
         here.type("Intake duct, m", "8")
         here.type("Duct insulation, mm", "0")
         assert "The ducts are bare" in words(here)
@@ -86,7 +102,7 @@ def test_what_was_measured_is_entered_and_refused_where_it_cannot_be(browser: Br
     expected = document(commissioned=given)["commissioned"]
     with visit(browser, server) as here:
         go(here)
-        here.page.get_by_text("Enter what was measured").click()
+        unfold(here, "As commissioned")
         here.type("Measured power, W", "60")
         here.type("Measured on", "20.11.2026")
         assert "is no date" in here.page.get_by_role("alert").first.inner_text()
@@ -106,6 +122,8 @@ def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, pho
     with visit(browser, server, dark=dark, phone=phone) as here:
         go(here)
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
+        for title in ("Installer's sheet", "Ways of the air", "As commissioned", "On site"):
+            unfold(here, title)
         assert here.page.get_by_role("table", name="Doors on the way").is_visible()
         assert findings(here.page) == []
         here.assert_quiet()

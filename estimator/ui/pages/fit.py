@@ -33,13 +33,17 @@ def page() -> None:
     style.then(fit_words.ducts(now), site_words.frost(now))
     fitted.refusals()
     _points(now)
-    for words in fitted.QUESTIONS:
-        fitted.question(now, words)
-    _site(now)
-    _ways(now)
+    for tab, words in zip(st.tabs(list(fitted.QUESTIONS)), fitted.QUESTIONS, strict=True):
+        with tab:
+            fitted.question(now, words)
+    with st.expander(site_words.sheet_title(now), key="fit:site"):
+        _site(now)
+    with st.expander(site_words.ways_title(now), key="fit:ways"):
+        _ways(now)
     _measured(now)
-    style.finding("What is looked at on site")
-    table(site_rows())
+    rows = site_rows()
+    with st.expander(f"On site: {len(rows.rows)} things to look at"):
+        table(rows)
     _small_print(now)
 
 
@@ -64,7 +68,6 @@ def _points(now: Fitting) -> None:
 
 
 def _site(now: Fitting) -> None:
-    style.finding("The installer's sheet")
     style.then(*site_words.sheet(now))
     for column, sheet in zip(st.columns(2, gap="large"), fit_sheets.site_figures(now), strict=True):
         with column:
@@ -75,7 +78,6 @@ def _site(now: Fitting) -> None:
 
 
 def _ways(now: Fitting) -> None:
-    style.finding("Does the air find its way?")
     if now.proposed:
         style.then(site_words.PROPOSED)
         st.button("Start from these rooms", on_click=fitted.take_plan, args=(now,), key="fit:plan")
@@ -86,21 +88,19 @@ def _ways(now: Fitting) -> None:
             show(fit_sheets.ways(now.paths), fit_sheets.rooms(now.paths))
         with right:
             show(fit_sheets.doors(now.paths))
-    with st.expander("Rooms, ways and doors"):
-        fitted.entries(now, fitted.ROOMS)
+    fitted.entries(now, fitted.ROOMS)
 
 
 def _measured(now: Fitting) -> None:
-    style.finding("As commissioned")
     found = fitted.on_site()
-    if found is None:
-        style.then(site_words.NOT_MEASURED)
-    else:
-        style.then(*site_words.commissioned(found, now.case))
-        show(fit_sheets.measured(found, now.currency))
-        if found.rooms:
-            show(fit_sheets.measured_rooms(found))
-    with st.expander("Enter what was measured", expanded=found is not None):
+    with st.expander(site_words.measured_title(found, now.currency), key="fit:on-site"):
+        if found is None:
+            style.then(site_words.NOT_MEASURED)
+        else:
+            style.then(*site_words.commissioned(found, now.case))
+            show(fit_sheets.measured(found, now.currency))
+            if found.rooms:
+                show(fit_sheets.measured_rooms(found))
         if now.case.commissioned.option != now.option:
             st.button(f"Measured: {now.label}", on_click=fitted.take_option, args=(now,), key="fit:measured")
         fitted.entries(now, fitted.MEASURED)
