@@ -58,17 +58,17 @@ def changes(found: Fitting) -> Rows:
     """What a change to the ducts is worth."""
     return Rows(
         caption="What the ducts are worth a year",
-        head=("Change", "Heat, kWh", "Electricity, kWh", "Money"),
+        head=("Change", "Heat, kWh", "Money"),
         rows=tuple(
             (
                 change.worth.words,
                 figures.fixed(change.worth.heat, decimals=0),
-                figures.fixed(change.worth.electricity, decimals=1),
                 _money(change.low, change.high, found.currency),
             )
             for change in found.changes
         ),
-        note="Saved, negative where it costs; each is the difference of two full estimates.",
+        note="Saved, negative where it costs, the pre-heater's electricity included in the money; each is the difference of "
+        "two full estimates.",
     )
 
 
