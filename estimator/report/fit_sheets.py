@@ -67,8 +67,8 @@ def changes(found: Fitting) -> Rows:
             )
             for change in found.changes
         ),
-        note="Saved, negative where it costs, the pre-heater's electricity included in the money; each is the difference of "
-        "two full estimates.",
+        note="Saved, negative where it costs; the pre-heater's electricity is in the money. Each is the "
+        "difference of two full estimates.",
     )
 
 
