@@ -20,8 +20,9 @@ from estimator.report import stock_words
 from estimator.routes import LABELS
 from estimator.stock.columns import Columns
 from estimator.stock.homes import Group, read_homes
-from estimator.stock.outcome import ROUTES, Outcome, outcome, part_of
+from estimator.stock.outcome import ROUTES, Outcome, outcome
 from estimator.stock.parse import text_column
+from estimator.stock.pick import part_of
 from estimator.stock.ranges import spread
 from estimator.stock.results import FAULTS, FAULTY, STATUS, Sheet, figures, schema, spreads, words_of
 from estimator.stock.verdict import ANSWERS, TIGHTNESS, verdict
@@ -66,7 +67,13 @@ def screened(settings: Settings, table: Any, first_row: int) -> pa.Table:
     counts: Counter[str] = Counter(rows=table.num_rows, faulty=len(read.faults))
     errors: list[list[float]] = []
     for group in read.groups:
-        found = outcome(group.case, settings.year, recovery=settings.recovery, full_year=settings.full_year)
+        found = outcome(
+            group.case,
+            settings.year,
+            hours=settings.hours,
+            recovery=settings.recovery,
+            full_year=settings.full_year,
+        )
         said = verdict(found)
         sheet.put(group.rows, {head: getattr(found, name) for name, head in heads.items()})
         sheet.say(group.rows, words_of(found, said, filled(group.case).case))
@@ -100,7 +107,8 @@ def _errors(group: Group, found: Outcome, settings: Settings, count: int) -> lis
     Heat saved [kWh], net saving [money], frost protection [kWh], payback [years]; no payback as nil.
     """
     places = np.unique(np.linspace(0, group.rows.size - 1, count).round().astype(int))
-    exact = outcome(part_of(group.case, places), settings.hours, recovery=settings.recovery, full_year=True)
+    part, year = part_of(group.case, places), settings.hours
+    exact = outcome(part, year, hours=year, recovery=settings.recovery, full_year=True)
     pairs: list[Array] = []
     for name in ("heat_saved", "net_saving", "frost", "payback"):
         for values in (getattr(found, name)[places], getattr(exact, name)):

@@ -20,7 +20,7 @@ from estimator.climate.year import ClimateYear
 from estimator.corridor import Exchange, HomeYear, exchange, fan_power, home_year
 from estimator.heat import demand
 from estimator.survey.numbers import HomeNumbers, OptionNumbers
-from estimator.units import HOURS_PER_YEAR, Array, to_kwh
+from estimator.units import Array
 
 # Numbers handled at once: homes times rows of the year, so that what is in hand stays in the second level of cache.
 _AT_ONCE = 40_000
@@ -50,11 +50,11 @@ class Fitted:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Yearly:
-    """One option in n homes: kWh a year; heat has one column for each leakage asked about, (n, leakages)."""
+    """One option in n homes over a year; heat has one column for each leakage asked about."""
 
-    heat: Array
-    fans: Array  # (n,)
-    frost: Array  # (n,)
+    heat: Array  # Wh, (n, leakages)
+    fans: Array  # W, mean, (n,)
+    frost: Array  # Wh, (n,)
 
 
 def fitted(home: HomeNumbers, option: OptionNumbers, *, heat_capacity: float, top_up: bool) -> Fitted:
@@ -117,10 +117,7 @@ def yearly(
                 heat[part, column] = _heat(here, fit, shared, area=area, spared=spared, step=year.weight)[..., 0]
             fans[part] = np.squeeze(fit.fans, -1) if np.ndim(fit.fans) else fit.fans
             frost[part] = np.sum(heaters, axis=-1) * year.weight
-    return {
-        name: Yearly(heat=to_kwh(heat), fans=to_kwh(fans * HOURS_PER_YEAR), frost=to_kwh(frost))
-        for name, (heat, fans, frost) in found.items()
-    }
+    return {name: Yearly(heat=heat, fans=fans, frost=frost) for name, (heat, fans, frost) in found.items()}
 
 
 def _spared(fit: Fitted, shared: HomeYear) -> tuple[Any, Any]:

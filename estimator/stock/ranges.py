@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from typing import cast
-
 import numpy as np
 
 from estimator.climate.year import ClimateYear
 from estimator.draws import difference, ground, outcomes, places
 from estimator.inputs.case import Case
-from estimator.inputs.places import every_entry, value_at, with_values
+from estimator.stock.pick import home_of, homes_in
 from estimator.units import Array, to_percent
 
 DRAWS = 64  # few: rough ends for every home, where a single home gets thousands
@@ -22,7 +20,7 @@ def spread(case: Case, year: ClimateYear, *, recovery: str) -> dict[str, Array]:
 
     Every end is the value of a case, as for a single home; homes go one by one, so that this takes its time.
     """
-    count = len(np.asarray(case.home.floor_area))
+    count = homes_in(case)
     found: dict[str, Array] = {}
     for place in range(count):
         for name, value in _one(home_of(case, place), year, recovery=recovery).items():
@@ -45,12 +43,3 @@ def _one(case: Case, year: ClimateYear, *, recovery: str) -> dict[str, float]:
 
 def _end(values: Array, share: float) -> float:
     return float(np.quantile(values, share, method="inverted_cdf"))
-
-
-def home_of(case: Case, place: int) -> Case:
-    """One home of a case of columns, by itself, as a person would have entered it."""
-    values = {path: value_at(case, path) for path, _ in every_entry(case)}
-    alone = {
-        path: np.asarray(value[place, 0]).item() for path, value in values.items() if isinstance(value, np.ndarray)
-    }
-    return cast(Case, with_values(case, alone))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from typing import Any
 
 import numpy as np
@@ -95,7 +96,7 @@ def test_the_shortened_year_keeps_its_bounds_over_500_random_homes(drawn: Sample
         name: to_kwh(heat_demand(drawn.home, option, shared, step=1.0, top_up=True))[:, 0]
         for name, option in options.items()
     }
-    saved, exact = short["extract"].heat[:, 0] - short["recovery"].heat[:, 0], full["extract"] - full["recovery"]
+    saved, exact = to_kwh(short["extract"].heat - short["recovery"].heat)[:, 0], full["extract"] - full["recovery"]
     away = np.abs(saved - exact)
     share = away / np.abs(exact)
     assert np.quantile(share, 0.99) < 0.012
@@ -111,7 +112,7 @@ def test_the_lean_year_is_the_corridor_in_any_pieces(drawn: Sample, single: bool
     shared = home_year(drawn.home, year)
     for name, option in options.items():
         alone = to_kwh(heat_demand(drawn.home, option, shared, step=year.weight, top_up=True))[:, 0]
-        np.testing.assert_allclose(found[name].heat[:, 0], alone, rtol=3e-5 if single else 1e-12)
+        np.testing.assert_allclose(to_kwh(found[name].heat[:, 0]), alone, rtol=3e-5 if single else 1e-12)
         assert np.all(found[name].heat[:, 1] < found[name].heat[:, 0])
 
 
@@ -122,3 +123,22 @@ def test_memory_of_a_single_home_and_of_a_column_are_one() -> None:
     for place in range(9):
         alone = remembered(load[place], memory=float(memory[place, 0]), step=4.0)
         np.testing.assert_allclose(column[place], alone, atol=1e-9)
+
+
+def test_money_by_the_hour_is_that_of_the_single_home() -> None:
+    """Prices by the clock and cells on the roof for the whole table: the same bills as home by home."""
+    tree = case_to_dict(Case())
+    tree["prices"]["tariff"] |= {"kind": "time of use", "windows": "9 at 0:30-5:30"}
+    tree["roof"]["size"] = 3.0
+    table, year = invented(8, start=3), load_year("Sand Point")
+    gas = table.append_column("prices.electricity [p/kWh]", [[28.0] * table.num_rows])
+    settings = settings_for(gas.column_names, case_from_dict(tree), year, recovery="recovery", full_year=True)
+    for row, home in zip(screened(settings, gas, 1).to_pylist(), one_by_one(gas), strict=True):
+        case = dataclasses.replace(
+            home,
+            roof=settings.case.roof,
+            prices=dataclasses.replace(home.prices, tariff=settings.case.prices.tariff),
+        )
+        alone = run(case, year).against_baseline["recovery"]
+        assert row[HEADS["net_saving"]] == pytest.approx(alone.net_saving, rel=1e-9)
+        assert row[HEADS["carbon_saving"]] == pytest.approx(alone.carbon_saving, rel=1e-9)
