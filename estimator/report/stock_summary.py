@@ -9,6 +9,7 @@ import numpy as np
 
 from estimator.cautions import preface
 from estimator.report.figures import number
+from estimator.report.stock_said import today
 from estimator.report.stock_words import ANSWERS, ERROR_OF, TIGHTNESS
 from estimator.routes import LABELS
 from estimator.units import Array, to_percent
@@ -63,6 +64,8 @@ def _lines(
         yield from (_counted(word, counts.get(f"{kind}: {word}", 0), sound) for word in words)
     yield "\nAfter how many years?"
     yield from (_counted(words, many, sound) for words, many in paybacks(counts, edges))
+    yield ""
+    yield today(counts, option=option)
     yield ""
     yield from error_lines(errors)
     if faulty:

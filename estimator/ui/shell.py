@@ -23,6 +23,7 @@ PAGES = (
     ("sure.py", "Sure?", "sure"),
     ("fit.py", "Fitted how?", "fit"),
     ("weather.py", "Weather?", "weather"),
+    ("many.py", "Many homes?", "many"),
     ("worked.py", "Worked out?", "worked"),
     ("paper.py", "On paper?", "paper"),
     ("trust.py", "Trust?", "trust"),

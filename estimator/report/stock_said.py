@@ -1,0 +1,116 @@
+"""What does the page about many homes say, from the answer to each home in the list?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from estimator.report.cash import money
+from estimator.report.figures import quantity, years
+from estimator.report.stock_words import ANSWERS, TIGHTNESS
+from estimator.routes import LABELS
+from estimator.units import to_percent
+
+ALL, PAYS, SAVES, LOSES, SEAL, FAULTY = (
+    "all homes",
+    "those in which it pays back",
+    "those in which it saves, but not its cost",
+    "those in which it saves nothing",
+    "those to seal first",
+    "rows with faults",
+)
+FILTERS: Mapping[str, tuple[str, tuple[str, ...]]] = {
+    ALL: ("answer", tuple(ANSWERS.values())),
+    PAYS: ("answer", (ANSWERS["at once"], ANSWERS["pays"])),
+    SAVES: ("answer", (ANSWERS["saves"],)),
+    LOSES: ("answer", (ANSWERS["loses"],)),
+    SEAL: ("tightness", (TIGHTNESS["seal first"],)),
+    FAULTY: ("status", ("fault",)),
+}
+"""What the list can be narrowed to: a column of the results, and the words in it."""
+
+
+def answer(counts: Mapping[str, int], *, option: str, baseline: str) -> str:
+    """In how many homes it pays back, and how many must be sealed first."""
+    sound = counts.get("rows", 0) - counts.get("faulty", 0)
+    if not sound:
+        return "No home in this table could be screened: every row has a fault."
+    pays = sum(counts.get(f"answer: {ANSWERS[key]}", 0) for key in ("at once", "pays"))
+    saves = counts.get(f"answer: {ANSWERS['saves']}", 0)
+    return (
+        f"Against {baseline}, {option} pays back within its life in {_of(pays, sound)}; "
+        f"in {_of(saves, sound)} more it saves every year, but not what it costs."
+    )
+
+
+def sealing(counts: Mapping[str, int]) -> str:
+    """In how many homes sealing comes first, and which way leaves most money."""
+    sound = counts.get("rows", 0) - counts.get("faulty", 0)
+    seal = counts.get(f"tightness: {TIGHTNESS['seal first']}", 0)
+    ways = [(counts.get(f"route: {label}", 0), label) for label in LABELS.values()]
+    most, label = max(ways)
+    return (
+        f"In {_of(seal, sound)} it saves only once the leaks are sealed. "
+        f"The way that leaves most money over the life is most often “{label}”: in {_of(most, sound)}."
+    )
+
+
+def today(counts: Mapping[str, int], *, option: str) -> str:
+    """The other comparison: with the ventilation in place, which mostly gives less air."""
+    sound = counts.get("rows", 0) - counts.get("faulty", 0)
+    saves = counts.get("saves against today", 0)
+    return (
+        f"Against the house as it is aired today, most often with less fresh air, {option} leaves a net saving in "
+        f"{_of(saves, sound)}."
+    )
+
+
+def faults(counts: Mapping[str, int]) -> str:
+    """How many rows could not be used; empty where all could."""
+    faulty = counts.get("faulty", 0)
+    if not faulty:
+        return ""
+    rows = "1 row has" if faulty == 1 else f"{faulty:,} rows have"
+    return f"{rows} faults and no figures; each is named in the list and in the file of results."
+
+
+def home(name: str, row: Mapping[str, float | str | None], *, currency: str) -> str:
+    """One home of the list in one line: name, leakage, net saving and answer."""
+    leakage = quantity(_number(row["q50"]), "m³/(h m²)")
+    saving = money(_number(row["net_saving"]), currency)
+    payback = row["payback"]
+    after = f", in {years(float(payback))}" if isinstance(payback, float) and row["answer"] == ANSWERS["pays"] else ""
+    return f"{name}: net saving {saving} a year at {leakage}; {row['answer']}{after}"
+
+
+def _number(value: float | str | None) -> float:
+    return float(value) if value is not None else float("nan")
+
+
+def _of(many: int, whole: int) -> str:
+    return f"{many:,} of {whole:,} homes ({to_percent(many / whole):.0f} %)" if whole else "no home"
+
+
+def payback_title(found: Sequence[tuple[str, int]]) -> str:
+    """What the picture of paybacks shows."""
+    *some, (_, never) = found
+    ever = sum(many for _, many in some)
+    return f"{ever:,} homes save something every year, {never:,} nothing: years until it has paid back"
+
+
+def paybacks_in_words(found: Sequence[tuple[str, int]]) -> str:
+    """The picture of paybacks for those who do not see it."""
+    return (
+        "Homes by the years until they have paid back. " + "; ".join(f"{name}: {many:,}" for name, many in found) + "."
+    )
+
+
+def map_title(counts: Mapping[str, int]) -> str:
+    """What the map of leakage and saving shows."""
+    seal = counts.get(f"tightness: {TIGHTNESS['seal first']}", 0)
+    return f"{seal:,} homes lie below the border and would rise above it once sealed"
+
+
+def map_in_words(counts: Mapping[str, int]) -> str:
+    """The map for those who do not see it."""
+    found = [f"{words}: {counts.get(f'tightness: {words}', 0):,}" for words in TIGHTNESS.values()]
+    return f"Every home at its leakage and its net saving a year; the border is a saving of nil. {'; '.join(found)}."
