@@ -59,7 +59,12 @@ def screened() -> Held:
     case, option = state.case(), chosen("many")
     mark, table = st.session_state[_TABLE]
     year = at_hand.year(case)
-    asked = (mark, option, year, case_to_dict(base_case(case)))  # whose home is on screen does not matter
+    asked = (
+        mark,
+        option,
+        year.temp_air.tobytes(),
+        case_to_dict(base_case(case)),
+    )  # whose home is on screen does not matter
     kept = st.session_state.get(_FOUND)
     if kept is not None and kept[0] == asked:
         return kept[1]
