@@ -90,7 +90,7 @@ def screen(
         if progress is not None:
             progress(done, total)
     stock = gathered(settings, (summary_of(read_part(path)) for path in sorted(made)))
-    write_table(in_order(sorted(made)), settings.schema, target)
+    write_table(in_order(sorted(made)), settings.schema, target, beside=parts / f"whole.{os.getpid()}")
     for old in target.parent.glob(f"{target.name}.parts-*"):
         shutil.rmtree(old, ignore_errors=True)
     return stock

@@ -34,22 +34,18 @@ def read_part(path: Path) -> pa.Table:
         return pa.ipc.open_file(file).read_all()
 
 
-def write_table(parts: Iterable[Any], schema: pa.Schema, path: Path) -> None:
-    """All results as one CSV or Parquet file: written beside, then renamed."""
-    beside = path.with_name(f"{path.name}.{os.getpid()}")
-    try:
-        if kind_of(path) == CSV:
-            options = pa.csv.WriteOptions(quoting_style="needed")
-            with pa.csv.CSVWriter(str(beside), schema, write_options=options) as writer:
-                for table in parts:
-                    writer.write_table(harmless(table.replace_schema_metadata(None)))
-        else:
-            with pq.ParquetWriter(str(beside), schema, compression="zstd", compression_level=1) as writer:
-                for table in parts:
-                    writer.write_table(table.replace_schema_metadata(None))
-        beside.replace(path)
-    finally:
-        beside.unlink(missing_ok=True)
+def write_table(parts: Iterable[Any], schema: pa.Schema, path: Path, *, beside: Path) -> None:
+    """All results as one CSV or Parquet file: written to `beside`, on the same disk, then renamed."""
+    if kind_of(path) == CSV:
+        options = pa.csv.WriteOptions(quoting_style="needed")
+        with pa.csv.CSVWriter(str(beside), schema, write_options=options) as writer:
+            for table in parts:
+                writer.write_table(harmless(table.replace_schema_metadata(None)))
+    else:
+        with pq.ParquetWriter(str(beside), schema, compression="zstd", compression_level=1) as writer:
+            for table in parts:
+                writer.write_table(table.replace_schema_metadata(None))
+    beside.replace(path)
 
 
 def harmless(table: Any) -> Any:

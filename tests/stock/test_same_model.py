@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import dataclasses
-from typing import Any
 
 import numpy as np
 import pytest
@@ -21,6 +20,7 @@ from estimator.stock.results import figures
 from estimator.stock.run import HOURS_PER_BLOCK, settings_for
 from estimator.units import to_kwh
 from tests.accuracy.homes import Sample, sample
+from tests.stock.alone import cases_of
 
 WINTERS = ("Greensboro", "Sand Point")
 HOMES = 60
@@ -32,25 +32,12 @@ def drawn() -> Sample:
     return sample(500, draw=20)
 
 
-def one_by_one(table: Any) -> list[Case]:
-    """Every home of a table as a case by itself, the way a person would write it."""
-    cases = []
-    for row in table.to_pylist():
-        tree = case_to_dict(Case())
-        for head, value in row.items():
-            if head != "id" and value is not None:
-                section, key = head.split(" [")[0].split(".")
-                tree[section][key] = value
-        cases.append(case_from_dict(tree))
-    return cases
-
-
 def test_with_the_full_year_every_figure_is_that_of_the_single_home() -> None:
     table, year = invented(HOMES, start=3), load_year("Sand Point")
     settings = settings_for(table.column_names, Case(), year, recovery="recovery", full_year=True)
     found = screened(settings, table, 1).to_pylist()
     assert summary_of(screened(settings, table, 1))["errors"] == []
-    for row, case in zip(found, one_by_one(table), strict=True):
+    for row, case in zip(found, cases_of(table), strict=True):
         alone = run(case, year)
         extract, today = alone.against_baseline["recovery"], alone.against_today["recovery"]
         for name, expected in (
@@ -74,7 +61,7 @@ def test_sealed_homes_and_routes_are_those_of_the_four_routes_of_a_home() -> Non
 
     table, year = invented(24, start=4), load_year("Greensboro")
     settings = settings_for(table.column_names, Case(), year, recovery="recovery", full_year=True)
-    for row, case in zip(screened(settings, table, 1).to_pylist(), one_by_one(table), strict=True):
+    for row, case in zip(screened(settings, table, 1).to_pylist(), cases_of(table), strict=True):
         alone = routes(ground(case, year), option="recovery", start="extract")
         assert row["best route"] == alone.best.label
         assert row[HEADS["q50"]] == pytest.approx(alone.q50, rel=1e-9)
@@ -133,7 +120,7 @@ def test_money_by_the_hour_is_that_of_the_single_home() -> None:
     table, year = invented(8, start=3), load_year("Sand Point")
     gas = table.append_column("prices.electricity [p/kWh]", [[28.0] * table.num_rows])
     settings = settings_for(gas.column_names, case_from_dict(tree), year, recovery="recovery", full_year=True)
-    for row, home in zip(screened(settings, gas, 1).to_pylist(), one_by_one(gas), strict=True):
+    for row, home in zip(screened(settings, gas, 1).to_pylist(), cases_of(gas), strict=True):
         case = dataclasses.replace(
             home,
             roof=settings.case.roof,
