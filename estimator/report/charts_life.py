@@ -17,7 +17,8 @@ from estimator.units import MONTH_NAMES
 
 _HEIGHT = 330
 _ROOM = 0.16  # above the highest value, for labels
-_BELOW = 0.06
+_BELOW = 0.13  # below the lowest, for the label of what is laid out
+_LATE = 0.6  # of the years: a crossing after that is named below the line of nil, clear of the end
 _APART = 0.07  # of the height: the least distance between two labels
 _MOST_EVENTS = 4
 _SIGNS = {"square": "■", "circle": "●", "diamond": "◆", "triangle-up": "▲", "cross": "✚", "x": "✖"}
@@ -44,14 +45,14 @@ def carbon(life: Life, *, palette: Palette) -> go.Figure:
     path = carbon_path(life)
     figure = _path(path, palette, hover="after %{x:.0f} years: %{y:,.0f} kg<extra></extra>")
     low, high = _ends(path)
-    _label_end(figure, path, palette, words=figures.carbon(float(path.best[-1])))
+    _label_end(figure, path, palette, words=figures.carbon(round(float(path.best[-1]))))
     crossing = float(life.plan.carbon_payback)
     if isfinite(crossing) and 0.0 < crossing <= path.years[-1]:
         figure.add_scatter(x=[crossing], y=[0.0], mode="markers", marker=_dot(palette), hoverinfo="skip")
         figure.add_annotation(
             x=crossing,
             y=0.0,
-            ay=-28,
+            ay=-28 if crossing < _LATE * path.years[-1] else 30,
             ax=0,
             text=f"back after {figures.years(crossing)}",
             arrowcolor=palette.quiet,
@@ -94,7 +95,7 @@ def bills(found: Sequence[Bills], *, baseline: str, currency: str, palette: Pale
         )
     figure.update_xaxes(showgrid=False, tickangle=0, tickvals=names[::2])
     figure.update_yaxes(
-        title=f"{currency} a month", tickformat=",", nticks=6, range=[bottom - _BELOW * span, top + _ROOM * span]
+        title=f"{currency} a month", tickformat=",", nticks=6, range=[bottom - 0.5 * _BELOW * span, top + _ROOM * span]
     )
     return laid_out(figure, palette, height=_HEIGHT)
 

@@ -81,7 +81,7 @@ def bills_table(bills: tuple[Bills, ...], currency: str) -> Rows:
 
 def carbon_title(life: Life) -> str:
     """What the picture of the carbon shows."""
-    total, span = float(life.plan.carbon_lifetime), years(float(life.plan.years))
+    total, span = float(np.round(life.plan.carbon_lifetime)), years(float(life.plan.years))
     if abs(total) < _NOTHING:
         return f"Against {life.words}, carbon stays the same over {span}"
     verb = "less" if total > 0.0 else "more"

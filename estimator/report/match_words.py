@@ -9,10 +9,12 @@ from estimator.report.figures import energy, number, quantity
 from estimator.report.rows import Rows
 
 UNKNOWNS: dict[str, Unknown] = {
-    "Heat loss of walls, windows, roof and floor": "home.fabric_loss",
+    "Fabric heat loss": "home.fabric_loss",
     "Indoor temperature": "home.indoor_temperature",
 }
 """What a bill can be asked for, in plain words."""
+
+FABRIC = "The fabric is walls, windows, roof and floor together; ventilation and leaks are not in it."
 
 _UNITS: dict[Unknown, str] = {"home.fabric_loss": "W/K", "home.indoor_temperature": "°C"}
 _NAMES: dict[Unknown, str] = {

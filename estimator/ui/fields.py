@@ -60,8 +60,11 @@ def field(
     if choices is not None or item.choices:
         _choice(draw, choices or {_spoken(choice): choice for choice in item.choices}, entered, used)
     elif isinstance(item.spec, Quantity) and item.unit.startswith(_TYPED):
-        _price(draw, item.spec, entered, used, unit)
-        if echo and item.unit.startswith("p/"):
+        if not (echo and item.unit.startswith("p/")):
+            _price(draw, item.spec, entered, used, unit)
+            return
+        with st.container(gap=None):
+            _price(draw, item.spec, entered, used, unit)
             small(price_in_words(used, currency, per=item.unit.partition("/")[2]))
     elif isinstance(item.spec, Quantity):
         _number(draw, item.spec, entered, used, unit)

@@ -24,6 +24,7 @@ from estimator.ui.tariff_fields import tariff_fields
 _CASE = {item.path: item for item in declared(Case)}
 _COST = tuple(item for item in declared(Option) if item.path.startswith("cost."))
 _PLACE = "years"
+_TARIFF = "Prices and tariff"
 
 _LABELS = {
     "prices.currency": "Currency",
@@ -92,35 +93,41 @@ class Group:
 def groups(case: Case) -> tuple[Group, ...]:
     """The groups of a filled case; what cannot matter for it is left out."""
     return (
-        Group("Prices and tariff", _prices(case)),
+        Group(_TARIFF, _prices(case)),
         Group("Heat source", _heating(case)),
-        Group("Solar cells on the roof", _roof(case)),
-        Group("Years, growth and discount", _years(case)),
+        Group("Solar cells", _roof(case)),
+        Group("Years and discount", _years(case)),
         Group("Carbon of energy", _carbon(case)),
     )
 
 
 def details(done: Estimate, option: str) -> None:
-    """Every group folded, then the costs of the option and of its baseline. done: of the case on screen."""
+    """A tab for each group, then for the costs of the option and of its baseline. done: of the case on screen."""
     with st.container(key="years:refused"):  # always there, so that what stands below it stays open
         for fault in state.refused():
             st.error(escaped(str(fault)))
     case = done.case
     common: dict[str, Any] = {"origins": done.origins, "currency": case.prices.currency, "place": _PLACE, "echo": True}
-    for group in groups(case):
-        with st.expander(group.title, key=f"years:{group.title}"):
-            if group.title == "Prices and tariff":
+    found, fitted = groups(case), tuple(dict.fromkeys((option, case.baseline)))
+    costs = [f"Cost of {case.options[name].label or name}" for name in fitted]
+    tabs = st.tabs([*(group.title for group in found), *costs], key="years:details")
+    for tab, group in zip(tabs, found, strict=False):
+        with tab:
+            if group.title == _TARIFF:
                 tariff_fields(case)
             _fields(group.paths, common)
-    for name in dict.fromkeys((option, case.baseline)):
-        title = f"What {case.options[name].label or name} costs"
-        with st.expander(title, key=f"years:costs:{name}"), st.grid(2, min_column_width=140, gap="small"):
+    for tab, name in zip(tabs[len(found) :], fitted, strict=True):
+        with tab, _grid():
             for item in _COST:
                 _field(item, f"options.{name}.{item.path}", _LABELS.get(item.path, ""), common)
 
 
+def _grid() -> Any:
+    return st.grid(4, min_column_width=160, gap="small")
+
+
 def _fields(paths: tuple[str, ...], common: Mapping[str, Any]) -> None:
-    with st.grid(2, min_column_width=140, gap="small"):
+    with _grid():
         for path in paths:
             _field(_CASE[path], path, _LABELS.get(path, ""), common)
 
@@ -137,10 +144,11 @@ def _field(item: Declared, path: str, label: str, common: Mapping[str, Any]) -> 
 def _prices(case: Case) -> tuple[str, ...]:
     tariff, heat = "prices.tariff.", () if is_electric(case.heating.fuel) else ("prices.fuel", "prices.fuel_standing")
     block = (f"{tariff}billing",) if case.prices.tariff.kind == "block" else ()
+    level = (f"{tariff}level",) if case.prices.tariff.kind != "flat" else ()
     clock = ("first_day", "daylight_saving", "household") if case.prices.tariff.kind != "flat" or case.roof.size else ()
     return (
         "prices.currency", "prices.electricity", "prices.electricity_standing", *heat,
-        *block, *(f"{tariff}{name}" for name in clock),
+        *level, *block, *(f"{tariff}{name}" for name in clock),
         "prices.other_electricity", "prices.hot_water", "prices.dated",
     )  # fmt: skip
 

@@ -35,7 +35,9 @@ def own_bill(case: Case, year: ClimateYear) -> None:
         cooking = _typed("Of it for cooking, kWh", COOKING, key="bill:cooking")
         other = _typed("Heat from a stove or else, kWh", OTHER_HEAT, key="bill:other")
         days = _typed("Degree-days of that year, if known", DEGREE_DAYS, key="bill:days")
-        unknown = st.selectbox("Find the", list(match_words.UNKNOWNS), key="bill:unknown", filter_mode=None)
+        unknown = st.selectbox(
+            "Find the", list(match_words.UNKNOWNS), key="bill:unknown", filter_mode=None, help=match_words.FABRIC
+        )
     try:
         value = main()
         if value is None:

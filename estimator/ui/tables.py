@@ -26,6 +26,7 @@ _STYLE = f"""<style>
 .rows th{{font-weight:400;{_QUIET}}}
 .rows td{{white-space:nowrap}}
 .rows .words{{text-align:left;padding:.3rem .5rem .3rem 0;white-space:normal}}
+.rows .words:not(:first-child){{padding-left:1rem}}
 .rows td.words{{min-width:9rem}}
 @media (max-width:640px){{.rows th,.rows td{{padding-left:.6rem}}}}
 </style>"""

@@ -43,11 +43,18 @@ _WORDS = {"flat": "One price at every hour", "time of use": "Prices by the hour"
 
 def tariff_fields(case: Case) -> None:
     """The tariff in words and drawn, then its kind and its prices. case: filled."""
-    style.then(tariff_in_words(case.prices))
+    said, beside = st.columns([1.6, 1], gap="large")
+    with said:
+        style.then(tariff_in_words(case.prices))
+        _kind_and_prices(case)
     if case.prices.tariff.kind == "time of use":
-        svg = clock_strip(case.prices)
-        style.small(f"{TITLE}:")
-        picture(desk=svg, phone=svg, alt=tariff_in_words(case.prices))
+        with beside:
+            svg = clock_strip(case.prices)
+            style.small(f"{TITLE}:")
+            picture(desk=svg, phone=svg, alt=tariff_in_words(case.prices))
+
+
+def _kind_and_prices(case: Case) -> None:
     kinds = {words: kind for kind, words in _WORDS.items()}
     pending = st.session_state.get(_CHOICE)
     if pending is None or (case.prices.tariff.kind != "flat" and kinds[pending] == "flat"):

@@ -16,7 +16,7 @@ from estimator.report.sure_words import tried
 from estimator.sample import sample
 from estimator.survey.fill import filled
 from tests.browser.axe import findings
-from tests.browser.harness import Server, Visit, visit
+from tests.browser.harness import Server, visit
 
 YEAR = load_year("Inland vale")
 
@@ -32,21 +32,13 @@ def expected(case: Case) -> str:
     return plain(answer(lives(found, both)[0]))
 
 
-def follow(here: Visit, name: str, *, phone: bool = False) -> None:
-    """By the link in the navigation."""
-    if phone:
-        here.page.get_by_test_id("stExpandSidebarButton").click()
-    here.after(lambda: here.page.get_by_role("link", name=name).click())
-
-
 def test_it_says_what_the_years_say_and_takes_a_price_with_a_comma(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
         here.open()
-        follow(here, "Years?")
+        here.go("Years?")
         here.page.get_by_role("heading", name="What does it pay over its life?").wait_for()
         assert plain(here.answer()) == expected(Case())
-        assert here.page.get_by_test_id("stPlotlyChart").count() == 5
-        here.page.get_by_text("Prices and tariff").click()
+        here.page.get_by_test_id("stPlotlyChart").nth(4).wait_for()
         here.type("Price of the heating fuel, p/kWh", "12,5")
         here.page.get_by_text("12.5 pence a kWh", exact=True).wait_for()
         assert plain(here.answer()) == expected(Case(prices=Prices(fuel=12.5)))
@@ -63,14 +55,14 @@ def test_a_bill_is_taken_into_the_case_and_out_again(browser: Browser, server: S
     today = today_year(whole, YEAR)
     with visit(browser, server) as here:
         here.open()
-        follow(here, "Years?")
+        here.go("Years?")
         here.type("Bill of a year, kWh", f"{1.1 * (today.fuel_energy + today.hot_water_fuel):.0f}")
         here.page.get_by_text("The bill fits a heat loss of the fabric of").wait_for()
         here.after(lambda: here.page.get_by_role("button", name="Take it into the case").click())
         here.page.get_by_text("it fits.").wait_for()
-        follow(here, "Worth it?")
+        here.go("Worth it?")
         here.after(lambda: here.page.get_by_role("button", name="Undo: Heat loss of the fabric from the bill").click())
-        follow(here, "Years?")
+        here.go("Years?")
         here.type("Bill of a year, kWh", "1200")
         here.page.get_by_text("leave nothing for heating").wait_for()
         here.assert_quiet()
@@ -80,10 +72,9 @@ def test_a_bill_is_taken_into_the_case_and_out_again(browser: Browser, server: S
 def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     with visit(browser, server, dark=dark, phone=phone) as here:
         here.open()
-        follow(here, "Years?", phone=phone)
+        here.go("Years?")
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
-        if not phone:  # there the menu that was opened lies over the page
-            here.page.get_by_text("How each figure is worked out").click()
-            here.page.get_by_text("Years, growth and discount").click()
+        here.page.get_by_text("How each figure is worked out").click()
+        here.page.get_by_role("tab", name="Years and discount").click()
         assert findings(here.page) == []
         here.assert_quiet()

@@ -16,7 +16,7 @@ from estimator import Case, load_year, run
 from estimator.draws import ground
 from estimator.inputs.heating import Heating
 from estimator.plan import Plan
-from estimator.report import charts_life, life_worth
+from estimator.report import charts_life, life_working, life_worth
 from estimator.report import life as life_words
 from estimator.report.life import Life, lives
 from estimator.report.life_carbon import (
@@ -116,8 +116,8 @@ def cells(life: Life) -> dict[str, tuple[str, ...]]:
 def test_worth_by_another_library(gas: tuple[Life, ...]) -> None:
     flows = [-1000.0, 300.0, 300.0, -200.0, 400.0, 250.0]
     found = cells(with_plans(gas[0], planned(flows), ten(flows)))
-    assert found["Worth today discounted at 2%"] == (f"\u2212£{-npf.npv(0.02, flows):,.0f}",) * 4
-    assert found["Yearly rate of return"] == (f"{100 * npf.irr(flows):.2g}%",) * 4
+    assert found["Worth today discounted at 2%"] == (f"\u2212£{-npf.npv(0.02, flows):,.0f}",) * 2
+    assert found["Yearly rate of return"] == (f"{100 * npf.irr(flows):.2g}%",) * 2
     # 1,000 less 600, plus 200, less 400 leaves 200, which year 5 returns after 0.8 of it; at 2 % it does not quite.
     assert found["Payback later costs counted"][0] == "5 years"
     assert found["Payback discounted at 2%"][0] == "never"
@@ -154,19 +154,19 @@ def test_simple_payback(span: float, life: float, said: str) -> None:
 
 def test_every_figure_of_worth_has_its_working_and_its_entries(gas: tuple[Life, ...]) -> None:
     for life in gas:
-        worked = {row[0] for row in life_worth.workings(life).rows}
+        worked = {row[0] for row in life_working.workings(life).rows}
         for row in life_worth.figures(life).rows:
             assert any(
                 row[0].split(",")[0].startswith(name.split(",")[0]) or "Carbon payback" in row[0] for name in worked
             )
     origins = run(Case(), YEAR).estimate.origins
-    entries = life_worth.entries(origins, gas[0]).rows
+    entries = life_working.entries(origins, gas[0]).rows
     assert all(all(row) for row in entries)
     assert any("fans" in row[0] for row in entries)
 
 
 def test_years_add_up_to_the_path(gas: tuple[Life, ...]) -> None:
-    path, rows = life_words.money_path(gas[0]), life_worth.by_year(gas[0]).rows
+    path, rows = life_words.money_path(gas[0]), life_working.by_year(gas[0]).rows
     assert len(rows) == len(path.years)
     np.testing.assert_allclose(path.best, np.cumsum(gas[0].plan.flows))
     assert np.all(path.low <= path.high)
@@ -222,7 +222,7 @@ def test_nothing_is_promised_and_nothing_praised(gas: tuple[Life, ...]) -> None:
                 life_words.money_in_words(life),
                 carbon_in_words(life),
                 str(life_worth.figures(life)),
-                str(life_worth.workings(life)),
+                str(life_working.workings(life)),
             ]
         ).lower()
         assert not [word for word in FREE if word in words]

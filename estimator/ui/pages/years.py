@@ -2,9 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import streamlit as st
 
-from estimator.report import charts, charts_life, charts_sure, findings, ledger, life_carbon, life_worth, sure_words
+from estimator.report import (
+    charts,
+    charts_life,
+    charts_sure,
+    findings,
+    ledger,
+    life_carbon,
+    life_working,
+    life_worth,
+    sure_words,
+)
 from estimator.report import life as life_words
 from estimator.report.charts import CONFIG
 from estimator.report.document import STATEMENT
@@ -27,18 +39,20 @@ def page() -> None:
     now = shown(_chosen())
     before_money(now.done.case, place="cost")
     _answer(now)
-    beside, right = st.columns([2.7, 1], gap="large")
-    with beside:
-        _money(now.lives[0])
-    with right:
-        style.finding("What decides it")
-        details(now.done, now.option)
+    first = now.lives[0]
+    _row(lambda: _money(first), lambda: _ledger(now, first), widths=(1.7, 1.0))
+    style.finding("What decides it")
+    details(now.done, now.option)
     _worth(now)
-    _year(now)
-    _carbon(now)
-    style.finding("Does this fit your own bill?")
-    own_bill(now.done.case, now.done.year)
+    _row(lambda: _bills(now), lambda: _carbon(first))
+    _row(lambda: _swings(now), lambda: _own_bill(now))
     _small_print(now)
+
+
+def _row(left: Callable[[], None], right: Callable[[], None], widths: tuple[float, float] = (1.0, 1.0)) -> None:
+    for column, draw in zip(st.columns(list(widths), gap="large"), (left, right), strict=True):
+        with column:
+            draw()
 
 
 def _chosen() -> str:
@@ -66,68 +80,71 @@ def _money(life: Life) -> None:
     _drawn(life_words.money_title(life), charts_life.money(life, palette=palette()), life_words.money_in_words(life))
     style.small(life_words.MONEY_NOTE, *life_words.later_costs(life))
     with st.expander("In numbers: year by year"):
-        show(life_worth.by_year(life))
+        show(life_working.by_year(life))
 
 
 def _worth(now: Shown) -> None:
     style.finding("What is it worth?")
-    for life in now.lives:
-        worth = life_worth.figures(life)
-        table(worth)
-        style.small(worth.note)
+    for column, life in zip(st.columns(len(now.lives), gap="large"), now.lives, strict=True):
+        with column:
+            show(life_worth.figures(life))
     with st.expander("How each figure is worked out, and from which entries"):
         for life in now.lives:
-            table(life_worth.workings(life))
-            show(life_worth.entries(now.done.origins, life))
+            table(life_working.workings(life))
+            show(life_worth.spreads(life), life_working.entries(now.done.origins, life))
 
 
-def _year(now: Shown) -> None:
-    first, colours = now.lives[0], palette()
-    currency, comparison = first.currency, first.comparison
-    left, right = st.columns(2, gap="large")
-    with left:
-        sums = ledger.sums(comparison)
-        _drawn(
-            findings.saving(sums, currency),
-            charts.saving(sums, currency=currency, palette=colours),
-            findings.saving_in_words(sums, currency),
-        )
-        with st.expander("In numbers: from heat lost to net saving"):
-            show(life_worth.from_heat(ledger.fresh_air(now.done, comparison), comparison, currency))
-    with right:
-        bills = life_carbon.monthly_bills(now.result)
-        _drawn(
-            life_carbon.bills_title(bills, currency),
-            charts_life.bills(bills, baseline=now.done.case.baseline, currency=currency, palette=colours),
-            life_carbon.bills_in_words(bills, currency),
-        )
-        with st.expander("In numbers: bills by month"):
-            show(life_carbon.bills_table(bills, currency))
-    for line in life_carbon.roof_said(now.done.options[now.option]):
-        style.then(line)
+def _ledger(now: Shown, first: Life) -> None:
+    comparison, currency = first.comparison, first.currency
+    sums = ledger.sums(comparison)
+    _drawn(
+        findings.saving(sums, currency),
+        charts.saving(sums, currency=currency, palette=palette()),
+        findings.saving_in_words(sums, currency),
+    )
+    with st.expander("In numbers: from heat lost to net saving"):
+        show(life_working.from_heat(ledger.fresh_air(now.done, comparison), comparison, currency))
 
 
-def _carbon(now: Shown) -> None:
-    first, colours = now.lives[0], palette()
-    left, right = st.columns(2, gap="large")
-    with left:
-        _drawn(
-            life_carbon.carbon_title(first),
-            charts_life.carbon(first, palette=colours),
-            life_carbon.carbon_in_words(first),
-        )
-        style.small(life_carbon.carbon_note(first))
-    with right:
-        tried, against = now.tried, first.against
-        figure = charts_sure.swings(
-            sure_words.lines(tried, against),
-            best=float(against.sure.best.net_saving[0]),
-            currency=first.currency,
-            palette=colours,
-        )
-        _drawn(sure_words.swings_title(against, first.currency), figure, sure_words.swings_in_words(tried, against))
-        with st.expander("In numbers: the swings"):
-            st.markdown(escaped(sure_words.swings_in_words(tried, against)))
+def _bills(now: Shown) -> None:
+    bills, currency = life_carbon.monthly_bills(now.result), now.lives[0].currency
+    _drawn(
+        life_carbon.bills_title(bills, currency),
+        charts_life.bills(bills, baseline=now.done.case.baseline, currency=currency, palette=palette()),
+        life_carbon.bills_in_words(bills, currency),
+    )
+    if said := life_carbon.roof_said(now.done.options[now.option]):
+        style.small(*said)
+    with st.expander("In numbers: bills by month"):
+        show(life_carbon.bills_table(bills, currency))
+
+
+def _carbon(first: Life) -> None:
+    _drawn(
+        life_carbon.carbon_title(first),
+        charts_life.carbon(first, palette=palette()),
+        life_carbon.carbon_in_words(first),
+    )
+    style.small(life_carbon.carbon_note(first))
+
+
+def _swings(now: Shown) -> None:
+    tried, first = now.tried, now.lives[0]
+    against = first.against
+    figure = charts_sure.swings(
+        sure_words.lines(tried, against),
+        best=float(against.sure.best.net_saving[0]),
+        currency=first.currency,
+        palette=palette(),
+    )
+    _drawn(sure_words.swings_title(against, first.currency), figure, sure_words.swings_in_words(tried, against))
+    with st.expander("In numbers: the swings"):
+        st.markdown(escaped(sure_words.swings_in_words(tried, against)))
+
+
+def _own_bill(now: Shown) -> None:
+    style.finding("Does this fit your own bill?")
+    own_bill(now.done.case, now.done.year)
 
 
 def _small_print(now: Shown) -> None:
