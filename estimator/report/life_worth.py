@@ -137,10 +137,12 @@ def _kilograms(mass: float) -> str:
 
 
 def cost(plan: Plan) -> Array:
+    """Cost of each kWh of heat saved, discounted [hundredths/kWh], one for each case; infinite where none is."""
     return np.atleast_1d(np.asarray(to_hundredths(plan.cost_per_kwh)))
 
 
 def price_said(hundredths: float, currency: str) -> str:
+    """That cost as a price, or that there is none."""
     return cash.unit_price(hundredths, currency) if isfinite(hundredths) else "no heat saved"
 
 
@@ -157,4 +159,5 @@ def _note(life: Life) -> str:
 
 
 def rate_said(fraction: float) -> str:
+    """A yearly rate in per cent."""
     return joined(number(to_percent(fraction)), "%")
