@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from contextvars import ContextVar
 from dataclasses import dataclass
 
 from estimator import units
@@ -26,6 +27,15 @@ class Imperial:
 
     unit: str
     convert: Callable[[float], float]
+
+    def back(self, shown: float) -> float:
+        """The metric number of one shown; every conversion here is a straight line."""
+        nil = self.convert(0.0)
+        return (shown - nil) / (self.convert(1.0) - nil)
+
+
+THINKS_IMPERIAL: ContextVar[bool] = ContextVar("THINKS_IMPERIAL", default=False)
+"""Whether the reader of this moment asked for imperial units; whoever says nothing else gets those."""
 
 
 _FEET_PER_METRE = math.sqrt(units.to_ft2(1.0))
@@ -49,6 +59,8 @@ IMPERIAL: dict[str, Imperial] = {
     "m³/h": Imperial("cfm", lambda flow: units.to_cfm(units.from_m3h(flow))),
     "l/s": Imperial("cfm", lambda flow: units.to_cfm(units.from_lps(flow))),
     "°C": Imperial("°F", units.to_fahrenheit),
+    "m³/(h m²)": Imperial("cfm/ft²", lambda leak: units.to_cfm(units.from_m3h(leak)) / units.to_ft2(1.0)),
+    "W/(l/s)": Imperial("W/cfm", lambda power: units.from_watt_per_lps(power) * units.from_cfm(1.0)),
 }
 """Units that people who think in feet expect; energy, power and carbon stay as their meters and factors count them."""
 
@@ -79,7 +91,7 @@ def fixed(value: float | None, *, decimals: int) -> str:
     return f"{MINUS}{text}" if value < 0 and text.strip("0.,") else text
 
 
-def quantity(value: float | None, unit: str, *, imperial: bool = False, figures: int = SIGNIFICANT) -> str:
+def quantity(value: float | None, unit: str, *, imperial: bool | None = None, figures: int = SIGNIFICANT) -> str:
     """A number with its unit as declared in the inputs ("m²", "°C", "%", "kWh" …).
 
     >>> quantity(110.0, "m²"), quantity(19.5, "°C"), quantity(85.0, "%"), quantity(2.0, "")
@@ -87,9 +99,25 @@ def quantity(value: float | None, unit: str, *, imperial: bool = False, figures:
     """
     if value is None or not math.isfinite(value):
         return UNKNOWN
-    if imperial and unit in IMPERIAL:
+    if _asked(imperial) and unit in IMPERIAL:
         value, unit = IMPERIAL[unit].convert(value), IMPERIAL[unit].unit
     return joined(number(value, figures=figures), unit)
+
+
+def _asked(imperial: bool | None) -> bool:
+    return THINKS_IMPERIAL.get() if imperial is None else imperial
+
+
+def entered(value: float, unit: str) -> float:
+    """The number that a field shows for a metric one, fit to be typed over."""
+    if THINKS_IMPERIAL.get() and unit in IMPERIAL:
+        return float(f"{IMPERIAL[unit].convert(value):.5g}")
+    return value
+
+
+def as_metric(value: float, unit: str) -> float:
+    """The metric number of one typed into a field."""
+    return IMPERIAL[unit].back(value) if THINKS_IMPERIAL.get() and unit in IMPERIAL else value
 
 
 def joined(text: str, unit: str) -> str:
@@ -99,9 +127,9 @@ def joined(text: str, unit: str) -> str:
     return f"{text}{unit}" if unit == "%" else f"{text}{GAP}{unit.replace(' ', GAP)}"
 
 
-def unit_shown(unit: str, *, imperial: bool = False) -> str:
+def unit_shown(unit: str, *, imperial: bool | None = None) -> str:
     """The unit that `quantity` writes for a declared one."""
-    return IMPERIAL[unit].unit if imperial and unit in IMPERIAL else unit
+    return IMPERIAL[unit].unit if _asked(imperial) and unit in IMPERIAL else unit
 
 
 def share(fraction: float | None) -> str:
@@ -116,7 +144,7 @@ def share(fraction: float | None) -> str:
     return joined(number(percent, figures=1) if abs(percent) < 1 else f"{_minus(round(percent))}", "%")
 
 
-def flow(cubic_metres_per_second: float | None, *, imperial: bool = False) -> str:
+def flow(cubic_metres_per_second: float | None, *, imperial: bool | None = None) -> str:
     """An air flow, in both units the trade uses, or in cubic feet per minute.
 
     >>> flow(0.031)
@@ -124,7 +152,7 @@ def flow(cubic_metres_per_second: float | None, *, imperial: bool = False) -> st
     """
     if cubic_metres_per_second is None or not math.isfinite(cubic_metres_per_second):
         return UNKNOWN
-    if imperial:
+    if _asked(imperial):
         return joined(number(units.to_cfm(cubic_metres_per_second)), "cfm")
     hourly = joined(number(units.to_m3h(cubic_metres_per_second)), "m³/h")
     return f"{hourly} ({joined(number(units.to_lps(cubic_metres_per_second)), 'l/s')})"
@@ -140,7 +168,7 @@ def carbon(kilograms: float | None) -> str:
     return quantity(kilograms, "kg")
 
 
-def temperature(celsius: float | None, *, imperial: bool = False) -> str:
+def temperature(celsius: float | None, *, imperial: bool | None = None) -> str:
     """A temperature."""
     return quantity(celsius, "°C", imperial=imperial)
 

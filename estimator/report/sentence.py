@@ -9,7 +9,7 @@ from estimator.leak_range import LeakageSpan
 from estimator.report import cash, figures
 
 
-def case_sentence(done: Estimate, span: LeakageSpan, *, imperial: bool = False) -> tuple[tuple[str, str], ...]:
+def case_sentence(done: Estimate, span: LeakageSpan) -> tuple[tuple[str, str], ...]:
     """The sentence in pieces: words, and the entry that stands after them ("" where none does)."""
     case, home = done.case, done.case.home
     rests = {"measured": "tested", "typical": "typical of its age", "assumed": "a guess"}[span.tag]
@@ -17,11 +17,11 @@ def case_sentence(done: Estimate, span: LeakageSpan, *, imperial: bool = False) 
     price = cash.unit_price(case.prices.fuel, case.prices.currency)
     weather = f"{done.year.name}, an invented climate" if done.year.invented else done.year.name
     return (
-        ("A home of ", figures.quantity(home.floor_area, "m²", imperial=imperial)),
+        ("A home of ", figures.quantity(home.floor_area, "m²")),
         (" with ", f"{home.bedrooms} bedroom{'' if home.bedrooms == 1 else 's'}"),
         (" in the weather of ", weather),
         (", leaking ", f"{leaks} at 50 Pa ({rests})"),
-        (", kept at ", figures.temperature(home.indoor_temperature, imperial=imperial)),
+        (", kept at ", figures.temperature(home.indoor_temperature)),
         (", heated by ", f"{case.heating.fuel} at {price}"),
         (", ventilated today by ", case.options[case.today].kind),
         (".", ""),

@@ -7,7 +7,7 @@ import streamlit as st
 from estimator.errors import InputFaults
 from estimator.inputs.casefile import case_from_text, case_to_dict, case_to_toml
 from estimator.inputs.plaintext import text_of_bytes
-from estimator.ui import readers, state
+from estimator.ui import measure, readers, state
 from estimator.ui.fields import escaped
 from estimator.ui.tree import EMPTY
 
@@ -28,6 +28,7 @@ def draw() -> None:
         with st.popover("Case", key="case", type="secondary"):
             _title()
             _file()
+            measure.choose()
             st.markdown(escaped(_KEEPS))
             st.button("Begin anew", on_click=_anew, disabled=state.tree() == EMPTY, key="case:anew")
 

@@ -16,7 +16,7 @@ from estimator.estimate import Estimate
 from estimator.inputs.catalogue import fuels, option_kinds, table
 from estimator.inputs.places import every_entry
 from estimator.inputs.quantity import Declared, Quantity
-from estimator.report.figures import joined, number
+from estimator.report.figures import quantity
 from estimator.ui import style
 from estimator.ui.fields import field
 
@@ -98,13 +98,15 @@ def _entry(done: Estimate, row: _Row, *, within: bool) -> None:
 
 def _limits(item: Declared) -> str:
     spec = item.spec
-    return f"{number(spec.low)} to {joined(number(spec.high), spec.unit)}. " if isinstance(spec, Quantity) else ""
+    if not isinstance(spec, Quantity):
+        return ""
+    return f"{quantity(spec.low, spec.unit)} to {quantity(spec.high, spec.unit)}. "
 
 
 def _default(item: Declared) -> str:
     if item.optional:
         return f"Left empty: {item.spec.derived}. "
-    usual = number(item.default) if isinstance(item.default, int | float) else item.default
+    usual = quantity(item.default, item.unit) if isinstance(item.default, int | float) else item.default
     return f"Default {usual}. " if usual not in (None, "") else ""
 
 

@@ -15,7 +15,8 @@ import streamlit as st
 from estimator.errors import InputFaults
 from estimator.inputs.quantity import Declared, Quantity
 from estimator.report.cash import price_unit
-from estimator.report.figures import joined, number
+from estimator.report.figures import as_metric, joined, number, quantity, unit_shown
+from estimator.report.figures import entered as as_shown
 from estimator.report.price_words import price_in_words
 from estimator.survey.fill import Origin
 from estimator.ui import state
@@ -27,6 +28,7 @@ _TYPED = ("p/", "money", "kg/kWh", "%/year")
 """Units in which a decimal comma that the browser drops would leave a number that may still be meant."""
 _STEPS = {
     "m²": 5.0, "m³": 10.0, "m": 0.1, "mm": 5.0, "mm²": 500.0, "m³/h": 5.0, "°C": 0.5, "%": 1.0, "W": 10.0,
+    "ft²": 50.0, "ft³": 500.0, "ft": 0.5, "in": 0.5, "in²": 1.0, "cfm": 5.0, "°F": 1.0, "cfm/ft²": 0.01, "W/cfm": 0.05,
     "W/K": 5.0, "kWh": 100.0, "years": 1.0, "days": 0.5, "money": 50.0, "money/year": 5.0,
 }  # fmt: skip
 
@@ -53,7 +55,7 @@ def field(
     """
     unit = price_unit(item.unit, currency) if unit is None else unit
     words = label or item.spec.plain or item.name.replace("_", " ").capitalize()
-    label = f"{words}, {unit}" if unit else words
+    label = f"{words}, {unit_shown(unit)}" if unit else words
     draw = _Draw(item, path, f"{place}:{path}", label, _help(item, origins[path]), clears)
     entered = entry(state.tree(), path)
     used = origins[path].value
@@ -104,17 +106,22 @@ class _Draw:
 def _number(draw: _Draw, spec: Quantity, entered: Any, used: Any, unit: str) -> None:
     whole = draw.item.kind is int
     kind = int if whole else float
-    draw.shows(None if draw.item.optional and entered is None else kind(used))
+    shown = unit_shown(unit)
+    draw.shows(None if draw.item.optional and entered is None else kind(as_shown(used, unit)))
+
+    def read(typed: float | None) -> float | None:
+        return typed if typed is None or shown == unit else as_metric(typed, unit)
+
     st.number_input(
         draw.label,
-        min_value=kind(spec.low),
-        max_value=kind(spec.high),
-        step=1 if whole else _STEPS.get(spec.unit, _fine_step(spec)),
+        min_value=kind(as_shown(spec.low, unit)),
+        max_value=kind(as_shown(spec.high, unit)),
+        step=1 if whole else _STEPS.get(spec.unit if shown == unit else shown, _fine_step(spec)),
         format=None if whole else "%g",
-        placeholder=f"worked out: {joined(number(used), unit)}" if draw.item.optional and used is not None else None,
+        placeholder=f"worked out: {quantity(used, unit)}" if draw.item.optional and used is not None else None,
         help=draw.help,
         key=draw.key,
-        on_change=draw.takes(),
+        on_change=draw.takes(read),
         **({"value": None} if draw.item.optional else {}),
     )
 
@@ -165,7 +172,7 @@ def _help(item: Declared, origin: Origin) -> str:
     spec = item.spec
     lines = [f"{spec.meaning[:1].upper()}{spec.meaning[1:]}."]
     if isinstance(spec, Quantity):
-        lines.append(f"From {number(spec.low)} to {joined(number(spec.high), spec.unit)}.")
+        lines.append(f"From {quantity(spec.low, spec.unit)} to {quantity(spec.high, spec.unit)}.")
     if item.optional:
         lines.append(f"Left empty, it comes from {spec.derived}.")
     elif item.default not in (None, ""):

@@ -8,7 +8,7 @@ from pathlib import Path
 import streamlit as st
 
 from estimator.errors import InputFaults
-from estimator.ui import case_bar, navigation, readers, state, style, wanting
+from estimator.ui import case_bar, measure, navigation, readers, state, style, wanting
 
 TITLE = "Is heat recovery worth it here?"
 
@@ -35,7 +35,8 @@ def draw() -> None:
     """Draw the chosen page and what stands around it."""
     st.set_page_config(page_title=TITLE, layout="wide", initial_sidebar_state="collapsed")
     state.begin()
-    readers.begin()
+    readers.WHO.begin()
+    measure.begin()
     style.rules()
     pages = {
         address: st.Page(_PAGES / file, title=label, url_path=address or None, default=not address)
@@ -43,7 +44,9 @@ def draw() -> None:
     }
     chosen = st.navigation(list(pages.values()), position="hidden")
     with st.container(key="top", horizontal=True, gap="small", vertical_alignment="center"):
-        navigation.links(pages, now=chosen.url_path, carried=state.address())
+        navigation.links(
+            pages, now=chosen.url_path, carried={**state.address(), **readers.WHO.carried(), **measure.UNITS.carried()}
+        )
         case_bar.draw()
     above = st.container()
     if not wanting.stands_in(chosen.url_path):
@@ -52,7 +55,8 @@ def draw() -> None:
         with above:
             case_bar.tell()
     state.show_link()
-    readers.show_address()
+    readers.WHO.show()
+    measure.UNITS.show()
 
 
 def _run(page: st.Page) -> None:

@@ -195,3 +195,21 @@ def test_the_whole_way_goes_by_keyboard(browser: Browser, server: Server) -> Non
         reach(here.page.get_by_role("button", name="Undo"))
         here.after(lambda: here.page.keyboard.press("Enter"))
         assert here.answer() == said
+
+
+def test_whoever_thinks_in_feet_reads_and_types_them_and_the_figures_stay(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        said = here.answer()
+        here.page.get_by_test_id("stPopover").get_by_role("button", name="Case").click()
+        here.choose("Units", "imperial: ft², cfm, °F, in")
+        here.page.keyboard.press("Escape")
+        assert here.answer() == said
+        assert here.page.get_by_label("Floor area, ft²", exact=True).input_value() == "1184"
+        assert "1,180 ft²" in plain(here.page.locator("p.sentence").inner_text())
+        here.type("Floor area, ft²", "2400")
+        assert "2,400 ft²" in plain(here.page.locator("p.sentence").inner_text())
+        here.go("Tight?")
+        here.after(here.page.reload)
+        assert "units=imperial" in here.page.url
+        here.assert_quiet()
