@@ -115,9 +115,9 @@ def entered(value: float, unit: str) -> float:
     return value
 
 
-def as_metric(value: float, unit: str) -> float:
-    """The metric number of one typed into a field."""
-    return IMPERIAL[unit].back(value) if THINKS_IMPERIAL.get() and unit in IMPERIAL else value
+def to_metric(unit: str) -> Callable[[float], float]:
+    """What turns a number typed into a field of now into the metric one, whenever it is typed."""
+    return IMPERIAL[unit].back if THINKS_IMPERIAL.get() and unit in IMPERIAL else lambda typed: typed
 
 
 def joined(text: str, unit: str) -> str:

@@ -15,7 +15,7 @@ import streamlit as st
 from estimator.errors import InputFaults
 from estimator.inputs.quantity import Declared, Quantity
 from estimator.report.cash import price_unit
-from estimator.report.figures import as_metric, joined, number, quantity, unit_shown
+from estimator.report.figures import joined, number, quantity, to_metric, unit_shown
 from estimator.report.figures import entered as as_shown
 from estimator.report.price_words import price_in_words
 from estimator.survey.fill import Origin
@@ -109,8 +109,10 @@ def _number(draw: _Draw, spec: Quantity, entered: Any, used: Any, unit: str) -> 
     shown = unit_shown(unit)
     draw.shows(None if draw.item.optional and entered is None else kind(as_shown(used, unit)))
 
+    back = to_metric(unit)
+
     def read(typed: float | None) -> float | None:
-        return typed if typed is None or shown == unit else as_metric(typed, unit)
+        return None if typed is None else back(typed)
 
     st.number_input(
         draw.label,

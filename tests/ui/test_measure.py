@@ -38,7 +38,7 @@ def test_a_figure_is_said_in_the_units_asked_for(value: float, unit: str, said: 
 @pytest.mark.parametrize("unit", [*figures.IMPERIAL, "kWh"])
 def test_what_is_typed_comes_back_as_it_was(unit: str) -> None:
     for value in (0.5, 19.5, 1234.0):
-        assert figures.as_metric(figures.entered(value, unit), unit) == pytest.approx(value, rel=1e-4, abs=1e-3)
+        assert figures.to_metric(unit)(figures.entered(value, unit)) == pytest.approx(value, rel=1e-4, abs=1e-3)
 
 
 def test_nobody_who_has_not_asked_gets_them() -> None:
