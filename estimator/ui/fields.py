@@ -15,8 +15,8 @@ import streamlit as st
 from estimator.errors import InputFaults
 from estimator.inputs.quantity import Declared, Quantity
 from estimator.report.cash import price_unit
-from estimator.report.figures import joined, number, quantity, to_metric, unit_shown
 from estimator.report.figures import entered as as_shown
+from estimator.report.figures import joined, number, quantity, to_metric, unit_shown
 from estimator.report.price_words import price_in_words
 from estimator.survey.fill import Origin
 from estimator.ui import state
