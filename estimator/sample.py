@@ -14,7 +14,7 @@ from estimator.draws import Difference, Ground, Outcome, difference, joined, out
 from estimator.units import Array
 
 MANY = 2000
-FEW = 128  # for an answer while somebody types
+FEW = 64  # for an answer while somebody types
 LOW, HIGH = 0.10, 0.90
 AT_ONCE = 250  # cases between two words to whoever waits
 ERROR_CASES = 8  # the best guess and the first cases drawn, on the full year too

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from math import isinf
 
 from estimator.compare import Comparison
 from estimator.estimate import Estimate
 from estimator.report import cash, ledger, paper_charts
-from estimator.report.figures import carbon, energy
+from estimator.report.figures import carbon, energy, years
 from estimator.report.rows import Rows
 from estimator.report.sure_words import Against, Tried, lines
 
 _MOST_LEVERS = 5
+_BEYOND_TELLING = 100.0  # years; nobody can use a longer figure
 
 
 def account(done: Estimate, found: Sequence[tuple[str, Comparison]]) -> Rows:
@@ -40,11 +42,16 @@ def account(done: Estimate, found: Sequence[tuple[str, Comparison]]) -> Rows:
             money("Left in a year", lambda c: c.net_saving),
             ("Carbon saved", *(carbon(comparison.carbon_saving) for _, comparison in found)),
             money("Extra cost of fitting", lambda c: c.net_capital),
-            ("The extra cost", *(cash.payback(c.simple_payback, life=c.life) for _, c in found)),
+            ("Years until that has come back", *(_years(c) for _, c in found)),
         ),
         note="At the best guess of every input; the ranges stand in the answer.",
         words=frozenset({0}),
     )
+
+
+def _years(comparison: Comparison) -> str:
+    span = comparison.simple_payback
+    return "never" if isinf(span) else years(span) if span <= _BEYOND_TELLING else f"more than {years(_BEYOND_TELLING)}"
 
 
 def levers(found: Tried, against: Against) -> Rows:
@@ -52,20 +59,18 @@ def levers(found: Tried, against: Against) -> Rows:
     currency = found.currency
     return Rows(
         caption="What moves it most",
-        head=("", "at its low end", "saving", "at its high end", "saving"),
+        head=("", "at its low end", "at its high end"),
         rows=tuple(
             (
                 f"{line.words[:1].upper()}{line.words[1:]}",
-                line.low,
-                cash.money(line.at_low, currency),
-                line.high,
-                cash.money(line.at_high, currency),
+                f"{line.low}: {cash.change(line.at_low, currency, of='')}".strip(),
+                f"{line.high}: {cash.change(line.at_high, currency, of='')}".strip(),
             )
             for line in lines(found, against)[:_MOST_LEVERS]
         ),
         note=f"Money a year against {against.words}, one input alone moved; below and above each end lies a tenth of "
         "the cases.",
-        words=frozenset({0, 1, 3}),
+        words=frozenset({0, 1, 2}),
     )
 
 

@@ -64,7 +64,10 @@ def draw(done: Estimate) -> None:
 
 
 def _inside(done: Estimate, rows: list[_Row]) -> None:
-    groups = list(dict.fromkeys(row.group for row in rows))
+    known = list(_GROUPS.values())
+    groups = sorted(
+        dict.fromkeys(row.group for row in rows), key=lambda name: known.index(name) if name in known else 99
+    )
     find, group = st.columns([1, 1], gap="small", vertical_alignment="bottom")
     wanted = find.text_input("Find an entry", key="details:find", placeholder="such as filter, bore, standing charge")
     chosen = group.selectbox("Group", groups, key="details:group", filter_mode=None, disabled=bool(wanted.strip()))

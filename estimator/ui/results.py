@@ -3,28 +3,37 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 import streamlit as st
 
-from estimator.compare import Comparison, Result
+from estimator.compare import Comparison, Result, run
 from estimator.inputs.case import Case
-from estimator.leak_range import LeakageSpan, leakage_span, over_leakage_range
+from estimator.leak_range import LeakageSpan, leakage_span, with_q50
 from estimator.report.palette import PALETTES, Palette
 from estimator.ui import at_hand, state
 
 Against = Literal["baseline", "today"]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Outcome:
-    """The result in the middle and at both ends of the home's leakage."""
+    """The result in the middle and, once somebody asks, at both ends of the home's leakage."""
 
     case: Case
     span: LeakageSpan
-    low: Result
     middle: Result
-    high: Result
+
+    @cached_property
+    def low(self) -> Result:
+        """At the low end."""
+        return run(with_q50(self.case, self.span.low), self.middle.estimate.year)
+
+    @cached_property
+    def high(self) -> Result:
+        """At the high end."""
+        return run(with_q50(self.case, self.span.high), self.middle.estimate.year)
 
     def options(self) -> tuple[str, ...]:
         """Names of the options that are compared with the baseline."""
@@ -48,8 +57,7 @@ def outcome() -> Outcome:
     case = state.case()
     kept = st.session_state.get("outcome")
     if kept is None or kept.case is not case:
-        low, middle, high = over_leakage_range(case, at_hand.year(case))
-        kept = Outcome(case, leakage_span(case), low, middle, high)
+        kept = Outcome(case, leakage_span(case), run(case, at_hand.year(case)))
         st.session_state["outcome"] = kept
     return kept
 

@@ -42,6 +42,24 @@ def test_changing_an_input_changes_the_saving(browser: Browser, server: Server) 
         here.assert_quiet()
 
 
+WATCH = """() => { window.seen = []; new MutationObserver(() => {
+  const said = document.querySelector('.basis')?.innerText;
+  if (said && said !== seen.at(-1)) seen.push(said);
+}).observe(document.body, {subtree: true, childList: true, characterData: true}); }"""
+
+
+def test_a_first_look_says_so_until_all_cases_have_been_tried(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open()
+        here.page.evaluate(WATCH)
+        here.type("Floor area, m²", "133")
+        first, last = here.page.evaluate("() => seen")[-2:]
+        assert first.startswith("About: ")
+        assert last.startswith("Eight of ten of 2,000 cases")
+        here.after(here.page.get_by_role("button", name="Undo").click)
+        assert here.page.locator(".basis").inner_text() == last
+
+
 def test_the_case_outlives_a_reload_another_device_and_undo(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
         here.open()
