@@ -64,6 +64,18 @@ def today(counts: Mapping[str, int], *, option: str) -> str:
     )
 
 
+def untested(counts: Mapping[str, int]) -> str:
+    """How many homes are taken at a leakage nobody has measured; empty where all were tested."""
+    sound = counts.get("rows", 0) - counts.get("faulty", 0)
+    many = counts.get("not tested", 0)
+    if not many:
+        return ""
+    return (
+        f"{_of(many, sound)} are not tested: each is taken in the middle of what homes like it leak. For one home the "
+        "answer may be another; a pressure test settles it."
+    )
+
+
 def faults(counts: Mapping[str, int]) -> str:
     """How many rows could not be used; empty where all could."""
     faulty = counts.get("faulty", 0)
@@ -76,10 +88,11 @@ def faults(counts: Mapping[str, int]) -> str:
 def home(name: str, row: Mapping[str, float | str | None], *, currency: str) -> str:
     """One home of the list in one line: name, leakage, net saving and answer."""
     leakage = quantity(_number(row["q50"]), "m³/(h m²)")
+    tested = "" if row["basis"] == "measured" else ", not tested"
     saving = money(_number(row["net_saving"]), currency)
     payback = row["payback"]
     after = f", in {years(float(payback))}" if isinstance(payback, float) and row["answer"] == ANSWERS["pays"] else ""
-    return f"{name}: net saving {saving} a year at {leakage}; {row['answer']}{after}"
+    return f"{name}: net saving {saving} a year at {leakage}{tested}; {row['answer']}{after}"
 
 
 def _number(value: float | str | None) -> float:
@@ -87,7 +100,9 @@ def _number(value: float | str | None) -> float:
 
 
 def _of(many: int, whole: int) -> str:
-    return f"{many:,} of {whole:,} homes ({to_percent(many / whole):.0f} %)" if whole else "no home"
+    if not many:
+        return f"none of {whole:,} homes"
+    return f"{many:,} of {whole:,} homes ({to_percent(many / whole):.0f} %)"
 
 
 def payback_title(found: Sequence[tuple[str, int]]) -> str:

@@ -9,7 +9,7 @@ import numpy as np
 
 from estimator.cautions import preface
 from estimator.report.figures import number
-from estimator.report.stock_said import today
+from estimator.report.stock_said import today, untested
 from estimator.report.stock_words import ANSWERS, ERROR_OF, TIGHTNESS
 from estimator.routes import LABELS
 from estimator.units import Array, to_percent
@@ -66,6 +66,8 @@ def _lines(
     yield from (_counted(words, many, sound) for words, many in paybacks(counts, edges))
     yield ""
     yield today(counts, option=option)
+    if said := untested(counts):
+        yield said
     yield ""
     yield from error_lines(errors)
     if faulty:

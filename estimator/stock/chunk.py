@@ -87,6 +87,7 @@ def screened(settings: Settings, table: Any, first_row: int) -> pa.Table:
             ("route", [LABELS[name] for name in ROUTES], said.route),
         ):
             counts.update({f"{kind}: {word}": int(np.sum(codes == place)) for place, word in enumerate(words)})
+        counts["not tested"] += 0 if found.basis == "measured" else group.rows.size
         counts["saves against today"] += int(np.sum(found.net_saving_today > 0.0))
         paid = np.searchsorted(PAYBACK_EDGES, found.payback[np.isfinite(found.payback)])
         counts.update({f"payback: {place}": int(number) for place, number in enumerate(np.bincount(paid)) if number})

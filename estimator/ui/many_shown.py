@@ -43,7 +43,7 @@ def shown(found: Held) -> Shown:
     case, year, heads = settings.case, settings.hours, figures(found.stock.settings.case.prices.currency)
     option, baseline = (case.options[name].label or name for name in (settings.recovery, case.baseline))
     wanted = ("q50", "net_saving", "payback")
-    held = found.columns([*(heads[name] for name in wanted), "answer", "tightness", STATUS, FAULTS])
+    held = found.columns([*(heads[name] for name in wanted), "answer", "tightness", "leakage rests on", STATUS, FAULTS])
     sound = np.flatnonzero(held[STATUS] != FAULTY)
     on_map = sound[charts_stock.drawn(len(sound))] if len(sound) else sound
 
@@ -52,7 +52,11 @@ def shown(found: Held) -> Shown:
         if held[STATUS][at] == FAULTY:
             return f"{name}: {held[FAULTS][at]}"
         entries: dict[str, Any] = {key: float(held[heads[key]][at]) for key in wanted}
-        return stock_said.home(name, {**entries, "answer": held["answer"][at]}, currency=case.prices.currency)
+        return stock_said.home(
+            name,
+            {**entries, "answer": held["answer"][at], "basis": held["leakage rests on"][at]},
+            currency=case.prices.currency,
+        )
 
     def in_words() -> str:
         return summary(

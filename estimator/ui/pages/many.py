@@ -63,8 +63,9 @@ def _answer(now: Shown) -> None:
     style.answer(stock_said.answer(now.counts, option=now.option, baseline=now.baseline))
     style.then(stock_said.sealing(now.counts))
     style.then(stock_said.today(now.counts, option=now.option))
-    if said := stock_said.faults(now.counts):
-        style.then(said)
+    for said in (stock_said.untested(now.counts), stock_said.faults(now.counts)):
+        if said:
+            style.then(said)
     if many.is_demo():
         style.then(f"These are {many.DEMO_HOMES} invented homes, as an example; take your own table below.")
 
