@@ -11,7 +11,8 @@ from typing import Any
 
 from estimator.air import components, leakage
 from estimator.inputs.case import Case
-from estimator.leak_range import LeakageSpan, q50_of_area
+from estimator.leak_range import q50_of_area
+from estimator.leak_span import LeakageSpan
 from estimator.survey.fill import filled
 from estimator.survey.typical import leakage_range, outdoor_surface
 from estimator.units import air_changes

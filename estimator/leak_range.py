@@ -6,44 +6,21 @@ A home without a pressure test never gets a bare number: its leakage is a span, 
 from __future__ import annotations
 
 import dataclasses
-from dataclasses import dataclass
 
 from estimator.air import leakage
 from estimator.climate.year import ClimateYear
 from estimator.compare import Result, run
 from estimator.inputs.case import Case
-from estimator.inputs.quantity import Tag
+from estimator.inputs.pressure_tests import pressure_log
+from estimator.leak_span import TEST_UNCERTAINTY, LeakageSpan
+from estimator.leak_tests import History, PressureTest, history
 from estimator.survey.fill import Filled, filled
 from estimator.survey.numbers import home_leakage_area
 from estimator.survey.typical import leakage_range
 from estimator.units import to_m3h
 
-# EN ISO 9972 puts the overall uncertainty of a test in calm weather below 10 %; from memory.
-TEST_UNCERTAINTY = 0.10
 # A figure without a test or a table behind it: half to double; common practice, no source.
 GUESS_LOW, GUESS_HIGH = 0.5, 2.0
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LeakageSpan:
-    """Leakage of a home as far as it is known: q50 [m³/(h m²)], what that rests on, and why the span is so wide."""
-
-    low: float
-    middle: float
-    high: float
-    tag: Tag
-    source: str
-
-    @property
-    def tested(self) -> bool:
-        """Whether a pressure test stands behind it."""
-        return self.tag == "measured"
-
-    @property
-    def words(self) -> str:
-        """The span in one line, tested and guessed told apart."""
-        said = {"measured": "tested", "typical": "not tested, an estimate", "assumed": "not tested, a guess"}
-        return f"{self.middle:.1f} m³/(h m²) at 50 Pa, between {self.low:.1f} and {self.high:.1f}: {said[self.tag]}"
 
 
 def house_q50(case: Case) -> float:
@@ -66,11 +43,13 @@ def with_q50(case: Case, q50: float) -> Case:
 def leakage_span(case: Case) -> LeakageSpan:
     """Low, middle and high leakage of a case.
 
-    A test is uncertain by a tenth. A typical figure spreads as its age does in the table of homes. A guess spreads at
-    least from half to double.
+    A test is uncertain by a tenth, and by its drift where several are listed. A typical figure spreads as its age does
+    in the table of homes. A guess spreads at least from half to double.
     """
     survey: Filled = filled(case)
     whole, origin = survey.case, survey.origins["leakage.value"]
+    if (tests := pressure_history(case)) is not None:
+        return tests.span
     middle = house_q50(whole)
     table_low, table_middle, table_high = leakage_range(whole.home)
     below, above = float(table_low) / float(table_middle), float(table_high) / float(table_middle)
@@ -84,6 +63,24 @@ def leakage_span(case: Case) -> LeakageSpan:
         below, above = min(below, GUESS_LOW), max(above, GUESS_HIGH)
         source = "a figure without a test, half to double at least; common practice, no source"
     return LeakageSpan(low=middle * below, middle=middle, high=middle * above, tag=tag, source=source)
+
+
+def pressure_history(case: Case) -> History | None:
+    """What the listed pressure tests say of the house, None where the leakage in use is not the newest of them."""
+    whole = filled(case).case
+    log = pressure_log(whole.leakage.tests)
+    last = log.newest
+    if last is None or (whole.leakage.measure, whole.leakage.value) != (last.measure, last.value):
+        return None
+    tests = [PressureTest(when=test.when, q50=tested_q50(whole, test.measure, test.value)) for test in log.valid]
+    return history(tests, today=max(last.when, float(whole.prices.carbon_year)))
+
+
+def tested_q50(case: Case, measure: str, value: float) -> float:
+    """A test's figure as q50 [m³/(h m²)] of a filled case."""
+    return house_q50(
+        dataclasses.replace(case, leakage=dataclasses.replace(case.leakage, measure=measure, value=value))  # type: ignore[arg-type]
+    )
 
 
 def over_leakage_range(case: Case, year: ClimateYear) -> tuple[Result, Result, Result]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from estimator.leak_range import TEST_UNCERTAINTY, LeakageSpan
+from estimator.leak_span import TEST_UNCERTAINTY, LeakageSpan
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,8 +60,8 @@ def history(tests: Sequence[PressureTest], *, today: float) -> History:
 
 def _words(count: int, newest: float, drift: float | None, span: LeakageSpan) -> str:
     if count == 1:
-        return f"One test, of {newest:.0f}: {span.words}."
+        return f"One test, of {int(newest)}: {span.words}."
     if drift is None:
-        return f"{count} tests, all of {newest:.0f}: {span.words}."
+        return f"{count} tests, all of {int(newest)}: {span.words}."
     course = "steady" if abs(drift) < 0.005 else f"{'leakier' if drift > 0.0 else 'tighter'} by {abs(drift):.2f} a year"
-    return f"{count} tests, the newest of {newest:.0f}, {course}: {span.words}."
+    return f"{count} tests, the newest of {int(newest)}, {course}: {span.words}."

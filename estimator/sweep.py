@@ -9,7 +9,7 @@ from typing import Literal
 import numpy as np
 
 from estimator.at_leakage import Difference, Ground, difference_at
-from estimator.leak_range import LeakageSpan
+from estimator.leak_span import LeakageSpan
 from estimator.units import Array
 
 LOWEST, HIGHEST = 0.5, 20.0  # m³/(h m²) at 50 Pa

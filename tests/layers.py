@@ -21,6 +21,8 @@ ORDER = (
     ("plan",),
     ("estimate",),
     ("compare",),
+    ("leak_span",),
+    ("leak_tests",),
     (
         "cautions",
         "monthly",
@@ -34,7 +36,7 @@ ORDER = (
         "line_costs",
         "room_plan",
     ),
-    ("installed", "as_commissioned", "leak_estimates", "leak_tests", "models", "routes", "sweep", "draws"),
+    ("installed", "as_commissioned", "leak_estimates", "models", "routes", "sweep", "draws"),
     ("sample", "levers", "match_bill"),
     ("sure",),
     (

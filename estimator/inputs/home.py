@@ -178,6 +178,16 @@ class Leakage:
             derived="typical for an estimate, assumed for a figure whose basis is not said",
         ),
     ] = None
+    tests: Annotated[
+        str,
+        Entry(
+            "pressure tests over the years and works between them, as in 2016-05 q50 9.2 (a note); 2019 works; "
+            "2021-03 n50 4.1: the newest after the works is used where no other leakage is entered",
+            "assumed",
+            "none listed",
+            longest=1000,
+        ),
+    ] = ""
     exponent: Annotated[
         float,
         Quantity("", 0.5, 1.0, "flow exponent of the leakage", "typical", "ASTM E779 convention; from memory"),

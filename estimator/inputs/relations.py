@@ -19,6 +19,7 @@ from estimator.inputs.month_lines import twelve
 from estimator.inputs.months import MONTHLY, QUANTITIES
 from estimator.inputs.option import Option
 from estimator.inputs.points import certificate_points
+from estimator.inputs.pressure_tests import pressure_log
 from estimator.inputs.room_lines import air_lines, room_flows, special_doors
 
 # Smallest sleeping room an English licence allows for a child under ten: The Licensing of Houses in Multiple
@@ -119,6 +120,13 @@ def _air_ways(case: Case) -> Iterator[Finding]:
     if case.rooms.fed and case.rooms.option not in case.options:
         said = f"{shown(case.rooms.option)} is the name of no option; name the one that feeds these rooms."
         yield Finding("rooms.option", said, ("options",))
+
+
+def _pressure_tests(case: Case) -> Iterator[Finding]:
+    try:
+        pressure_log(case.leakage.tests)
+    except ValueError as unreadable:
+        yield Finding("leakage.tests", str(unreadable))
 
 
 def _commissioned(case: Case) -> Iterator[Finding]:
@@ -248,5 +256,6 @@ RULES = (
     _air_ways,
     _months,
     _commissioned,
+    _pressure_tests,
     _each_option,
 )

@@ -102,9 +102,9 @@ DRAWN: Mapping[str, Callable[..., go.Figure]] = MappingProxyType(
 def border_words(threshold: Threshold, what: str) -> tuple[tuple[float, str], ...]:
     """A border in the one form of four that it takes: where it is named on the axis, and its name there."""
     if threshold.form == "already":
-        return ((LOWEST, f"{what}: lost already at {LOWEST:g}"),)
+        return ((LOWEST, f"{what}: not even at {LOWEST:g}"),)
     if threshold.form == "not before":
-        return ((HIGHEST, f"{what}: not lost before {HIGHEST:g}"),)
+        return ((HIGHEST, f"{what}: even at {HIGHEST:g}"),)
     holds, named = threshold.holds_at_lowest, []
     for crossing in threshold.crossings:
         named.append((crossing, f"{what} {'up to' if holds else 'from'} {leakage(crossing)}"))

@@ -55,6 +55,7 @@ def document(result: Result, ends: tuple[Result, Result]) -> dict[str, Any]:
             name: {
                 "label": option.label,
                 "kind": done.case.options[name].kind,
+                "rests_on": leakage_span(done.case).rests_on,
                 "yearly": {item.key: _figure(item.read(option), item.unit) for item in YEARLY},
                 "monthly": _monthly(months(done, option)),
             }
@@ -119,6 +120,7 @@ def _comparison(result: Result, comparison: Comparison, ends: list[Comparison]) 
     return {
         "baseline": comparison.baseline,
         "baseline_label": comparison.baseline_label,
+        "rests_on": leakage_span(done.case).rests_on,
         "yearly": {item.key: _figure(item.read(comparison), item.unit) for item in COMPARED},
         "over_leakage": {
             item.key: {

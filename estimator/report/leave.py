@@ -14,7 +14,8 @@ import numpy as np
 
 from estimator.cautions import Caution, cautions, preface
 from estimator.compare import Comparison, Result
-from estimator.leak_range import LeakageSpan
+from estimator.leak_range import leakage_span
+from estimator.leak_span import LeakageSpan
 from estimator.report import cash, figures, ledger, paper_charts, sure_words
 from estimator.report.document import STATEMENT
 from estimator.report.fresh_air import in_words
@@ -123,6 +124,7 @@ def paper(
         rests_on=(
             f"Baseline: {comparison.baseline_label}. Prices: {done.case.prices.dated}.",
             f"Weather: {done.year.name}{', an invented climate' if done.year.invented else ''}; {done.year.source}.",
+            f"Leakage: {span.words}.",
             *sure_words.rests_on(found),
         ),
         statement=STATEMENT,
@@ -217,6 +219,8 @@ def _assumptions(result: Result, found: Tried) -> Rows:
         origin = done.origins[path]
         unit = cash.price_unit(origin.unit, done.case.prices.currency)
         said = origin.value if isinstance(origin.value, str) else figures.quantity(float(origin.value), unit)
+        if path == "leakage.value":
+            said = leakage_span(done.case).stated
         rows.append((origin.meaning, said, origin.tag, origin.source))
     return Rows(
         caption="What it rests on",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from estimator.leak_range import leakage_span
 from estimator.levers import Needed
 from estimator.report import cash
 from estimator.report.figures import number, quantity, share, years
@@ -45,22 +46,26 @@ def _changes(known: Knowing) -> str:
 
 def levers(found: Tried) -> Rows:
     """What each lever alone would have to be, one line each, against every baseline."""
-    term = years(found.place.case.worth.life)
+    term, leakage = years(found.place.case.worth.life), leakage_span(found.place.case).stated
     every = zip(*(against.needed for against in found.against), strict=True)
     return Rows(
         caption=f"Each alone, to pay back within {term}, all else at its best guess",
         head=("Lever", *(f"Against {against.words}" for against in found.against)),
         rows=tuple(
-            (f"{row[0].words[:1].upper()}{row[0].words[1:]}", *(needed_said(one, found.currency) for one in row))
+            (
+                f"{row[0].words[:1].upper()}{row[0].words[1:]}",
+                *(needed_said(one, found.currency, leakage=leakage) for one in row),
+            )
             for row in every
         ),
         words=frozenset(range(len(found.against) + 1)),
     )
 
 
-def needed_said(needed: Needed, currency: str) -> str:
-    """What one lever would have to be, and what it is now."""
-    now, whole = f"now {said(needed, needed.now, currency)}", _whole(needed, currency)
+def needed_said(needed: Needed, currency: str, *, leakage: str = "") -> str:
+    """What one lever would have to be, and what it is now; leakage: what is known of the home's own, in words."""
+    known = leakage if needed.name == "leakage" else ""
+    now, whole = f"now {known or said(needed, needed.now, currency)}", _whole(needed, currency)
     if needed.values:
         at = values_said(needed, currency)
         return f"{'pays back already, just so at' if needed.holds_now else 'would have to be'} {at}; {now}"

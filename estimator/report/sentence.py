@@ -5,7 +5,7 @@ from __future__ import annotations
 from html import escape
 
 from estimator.estimate import Estimate
-from estimator.leak_range import LeakageSpan
+from estimator.leak_span import LeakageSpan
 from estimator.report import cash, figures
 
 
@@ -13,7 +13,7 @@ def case_sentence(done: Estimate, span: LeakageSpan) -> tuple[tuple[str, str], .
     """The sentence in pieces: words, and the entry that stands after them ("" where none does)."""
     case, home = done.case, done.case.home
     rests = {"measured": "tested", "typical": "typical of its age", "assumed": "a guess"}[span.tag]
-    leaks = figures.quantity(span.middle, "m³/(h m²)")
+    leaks = figures.quantity(span.middle, "m³/(h m²)") if span.tested else f"an estimated {span.ends}"
     price = cash.unit_price(case.prices.fuel, case.prices.currency)
     weather = f"{done.year.name}, an invented climate" if done.year.invented else done.year.name
     return (

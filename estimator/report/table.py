@@ -32,26 +32,30 @@ def text(result: Result, drawn: Sample) -> str:
     done = result.estimate
     currency = done.case.prices.currency
     warned = cautions(done.case, place="command line")
+    leakage = leakage_span(done.case)
+    baseline, today = (done.options[name].label for name in (done.case.baseline, done.case.today))
+    estimated = "" if leakage.tested else " (estimated: leakage not tested)"
     parts = [
         f"Safety before money: {'; '.join(caution.title for caution in warned)}. {preface()}",
         "",
         *answers(result, drawn),
         rests_on(drawn.where.shape[0], whole=drawn.where.shape[0]),
-        f"Leakage: {leakage_span(done.case).words}.",
+        f"Leakage: {leakage.words}.",
         *remarks(result),
         "",
         *(f"- {caution.title}. {caution.words} Ask: {caution.ask}." for caution in warned),
         "",
-        *_yearly_grid(list(done.options.values()), currency),
+        *_yearly_grid(f"a year{estimated}", list(done.options.values()), currency),
         "",
-        *_comparison_grid("against " + done.options[done.case.baseline].label, result.against_baseline, currency),
+        *_comparison_grid(f"against {baseline}{estimated}", result.against_baseline, currency),
         "",
-        *_comparison_grid("against " + done.options[done.case.today].label, result.against_today, currency),
+        *_comparison_grid(f"against {today}{estimated}", result.against_today, currency),
         "",
         "The inputs that decide most (all of them: --json)",
         *_grid(
             ("input", "value", "unit", "rests on", "source"),
-            ([o.meaning, _value(o.value), o.unit, o.tag, o.source]
+            ([o.meaning, leakage.stated if o.path == "leakage.value" else _value(o.value),
+              "at 50 Pa" if o.path == "leakage.value" else o.unit, o.tag, o.source]
              for o in (done.origins[path] for path in _SHOWN_INPUTS)),
         ),
         "",
@@ -76,9 +80,9 @@ def answers(result: Result, drawn: Sample) -> Iterable[str]:
         yield f"{said.sentence} {said.then} {carbon(found, so_far, baseline=words)}"
 
 
-def _yearly_grid(options: Sequence[OptionYear], currency: str) -> Sequence[str]:
+def _yearly_grid(title: str, options: Sequence[OptionYear], currency: str) -> Sequence[str]:
     rows = _rows(YEARLY, options, currency)
-    return _grid(("a year", *[option.label for option in options], "unit"), rows)
+    return _grid((title, *[option.label for option in options], "unit"), rows)
 
 
 def _comparison_grid(title: str, found: dict[str, Comparison], currency: str) -> Sequence[str]:

@@ -11,7 +11,8 @@ import numpy as np
 from estimator.air import leakage as air_leakage
 from estimator.at_leakage import Difference, Ground, areas_of, difference, option_at
 from estimator.inputs.case import Case
-from estimator.leak_range import LeakageSpan, with_q50
+from estimator.leak_range import with_q50
+from estimator.leak_span import LeakageSpan
 from estimator.report import cash
 from estimator.report.answer import TODAY
 from estimator.report.figures import joined, number

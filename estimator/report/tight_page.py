@@ -11,7 +11,8 @@ from estimator.report.cash import price_unit
 from estimator.report.document import STATEMENT
 from estimator.report.rows import Rows
 from estimator.report.tight import EXPLAINED, Tightness, span_words, verdict
-from estimator.report.tight_sheets import first_step, four_routes, house, short_of_air, targets
+from estimator.report.tight_routes import first_step, four_routes, short_of_air, targets
+from estimator.report.tight_sheets import house
 from estimator.survey.fill import Filled
 
 _WIDTH = 96

@@ -39,7 +39,9 @@ class Filled:
 def filled(case: Case) -> Filled:
     """The case with every gap worked out or taken from the catalogue, each entry with its origin."""
     home, home_known = _with_gaps_filled(case.home, typical.home_gaps(case.home))
-    leakage, leakage_known = _with_gaps_filled(case.leakage, typical.leakage_gaps(case.leakage, home))
+    listed, tested = typical.tested_leakage(case.leakage)
+    leakage, leakage_known = _with_gaps_filled(listed, typical.leakage_gaps(listed, home))
+    leakage_known |= tested
     fuel = fuel_row(case.heating.fuel)
     second = {f"second.{name}": known for name, known in money_gaps.second_gaps(case.heating.second).items()}
     heating, heating_known = _with_gaps_filled(case.heating, {"efficiency": fuel["efficiency"], **second})

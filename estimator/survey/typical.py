@@ -6,6 +6,7 @@ may be an array of words, one for each home.
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Mapping
 from typing import Any
 
@@ -16,6 +17,7 @@ from estimator.inputs.case import AirNeed
 from estimator.inputs.catalogue import Known, option_fact, option_row, table
 from estimator.inputs.home import Home, Leakage
 from estimator.inputs.option import Option
+from estimator.inputs.pressure_tests import pressure_log
 from estimator.inputs.quantity import Tag
 from estimator.units import to_m3h
 
@@ -161,6 +163,16 @@ def leakage_range(home: Home) -> tuple[Any, Any, Any]:
         by_word({age: row["leakage"][place] for age, row in _ages().items()}, home.age) for place in range(3)
     )
     return low, middle, high
+
+
+def tested_leakage(leakage: Leakage) -> tuple[Leakage, dict[str, Known]]:
+    """The leakage with its newest pressure test in place, where tests are listed and no other leakage is entered."""
+    log = pressure_log(leakage.tests) if isinstance(leakage.tests, str) and leakage.tests else None
+    if log is None or log.newest is None or leakage.value is not None or not np.all(leakage.measure == "estimate"):
+        return leakage, {}
+    found = {"measure": log.newest.measure, "value": log.newest.value, "basis": "measured"}
+    known = {path: Known(value, "measured", log.source) for path, value in found.items()}
+    return dataclasses.replace(leakage, **found), known  # type: ignore[arg-type]
 
 
 def leakage_gaps(leakage: Leakage, home: Home) -> dict[str, Known]:

@@ -11,7 +11,7 @@ from estimator.inputs.case import Case
 from estimator.inputs.catalogue import fuels, is_electric, option_kinds
 from estimator.inputs.option import Option
 from estimator.inputs.quantity import declared
-from estimator.leak_range import LeakageSpan
+from estimator.leak_span import LeakageSpan
 from estimator.ui import elsewhere, state
 from estimator.ui.fields import escaped, field
 from estimator.ui.tree import entry
@@ -76,7 +76,7 @@ def _same(words: tuple[str, ...]) -> dict[str, str]:
 def _leakage(span: LeakageSpan, common: dict) -> None:
     """Tested or not, and the figure where it was."""
     tested = entry(state.tree(), "leakage.measure") not in (None, "estimate")
-    st.session_state["tested"] = _TESTED if tested else _UNTESTED
+    st.session_state["tested"] = _TESTED if tested or span.tested else _UNTESTED
     st.selectbox(
         "Air leakage", (_UNTESTED, _TESTED), key="tested", filter_mode=None, on_change=_tested, args=(span.middle,)
     )
@@ -88,5 +88,5 @@ def _tested(middle: float) -> None:
     if st.session_state["tested"] == _TESTED:
         found = {"leakage.measure": "q50", "leakage.value": float(f"{middle:.1f}"), "leakage.basis": "measured"}
     else:
-        found = {"leakage.measure": None, "leakage.value": None, "leakage.basis": None}
+        found = dict.fromkeys(("leakage.measure", "leakage.value", "leakage.basis", "leakage.tests"))
     state.put(found, done=f"Air leakage: {st.session_state['tested']}")

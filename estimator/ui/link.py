@@ -14,6 +14,7 @@ from typing import Any
 
 from estimator.climate.chosen import can_travel
 from estimator.errors import Fault, InputFaults
+from estimator.inputs.pressure_tests import without_notes
 from estimator.ui.tree import EMPTY, Tree, entries, entry, usual_label, with_entry
 
 LINK_VERSION = 1
@@ -81,6 +82,8 @@ def without_private(tree: Tree) -> Tree:
             public = with_entry(public, path, usual_label(path.split(".")[1]))
     if entry(public, "prices.dated") is not None:
         public = with_entry(public, "prices.dated", UNDATED)
+    if isinstance(tests := entry(public, "leakage.tests"), str):
+        public = with_entry(public, "leakage.tests", without_notes(tests))
     climate = entry(public, "place.climate")
     if climate is not None and not (isinstance(climate, str) and can_travel(climate)):
         public = with_entry(public, "place.climate", None)

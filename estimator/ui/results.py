@@ -10,7 +10,8 @@ import streamlit as st
 
 from estimator.compare import Comparison, Result, run
 from estimator.inputs.case import Case
-from estimator.leak_range import LeakageSpan, leakage_span, with_q50
+from estimator.leak_range import leakage_span, with_q50
+from estimator.leak_span import LeakageSpan
 from estimator.report.palette import PALETTES, Palette
 from estimator.ui import at_hand, state
 

@@ -14,19 +14,21 @@ from estimator.at_leakage import ground
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import table
 from estimator.inputs.quantity import declared
-from estimator.leak_range import leakage_span
+from estimator.leak_range import leakage_span, pressure_history
+from estimator.report import tight_sheets
 from estimator.report.tight import Tightness, stated, sweeps, tightness
 from estimator.survey.fill import Filled, filled
-from estimator.ui import at_hand, state
+from estimator.ui import at_hand, state, style
 from estimator.ui.fields import escaped, field
+from estimator.ui.sheets import table as sheet
 from estimator.ui.tree import entry, with_entry
 
 _CASE = {item.path: item for item in declared(Case)}
 _KEPT = "tight_sweeps"
-_FREE = ("leakage.measure", "leakage.value", "leakage.basis", "sealing", "draughts", "title")
+_FREE = ("leakage.measure", "leakage.value", "leakage.basis", "leakage.tests", "sealing", "draughts", "title")
 """Entries that the sweep does not depend on."""
 
-_UNTESTED = "Not tested"
+_UNTESTED, _LISTED = "Not tested", "Several tests, see below"
 _TESTS = {
     "Tested, q50": ("q50", "measured"),
     "Tested, n50": ("n50", "measured"),
@@ -92,6 +94,22 @@ def inputs(now: Shown) -> None:
             field(_CASE[path], path=path, label=label, **common)
 
 
+def listed(now: Shown) -> None:
+    """All pressure tests over the years, as a line to write and as a table."""
+    case = state.case()
+    field(_CASE["leakage.tests"], path="leakage.tests", label="Tests and works", **_common(now))
+    if not case.leakage.tests:
+        return
+    found = pressure_history(case)
+    if found is not None:
+        style.then(found.words)
+    elif entry(state.tree(), "leakage.value") is not None:
+        style.then("Not used: the leakage entered above stands in place of the list.")
+    else:
+        style.then("No test in the list is newer than the works: the leakage is an estimate again until it is tested.")
+    sheet(tight_sheets.tests(now.found, case))
+
+
 def draughts(now: Shown) -> None:
     """What can be seen of the ways air takes, for the estimate by what can be seen."""
     with st.grid(3, min_column_width=140, gap="small"):
@@ -112,26 +130,36 @@ def _test(now: Shown, common: dict) -> None:
         basis = "measured" if now.found.span.tested else "assumed"
         kinds = [words for words, kind in _TESTS.items() if kind == (measure, basis)]
         chosen = kinds[0] if kinds else "A figure, not tested"
+    by_list = chosen == _UNTESTED and now.found.span.tested
+    chosen = _LISTED if by_list else chosen
     st.session_state["tight:test"] = chosen
-    st.selectbox(
-        "Leakage test", (_UNTESTED, *_TESTS), key="tight:test", filter_mode=None, on_change=_tested, args=(now,)
-    )
+    kinds = (_UNTESTED, *_TESTS, *((_LISTED,) if by_list else ()))
+    st.selectbox("Leakage test", kinds, key="tight:test", filter_mode=None, on_change=_tested, args=(now,))
     if chosen == _UNTESTED:
         ages = {f"{age[:1].upper()}{age[1:]}": age for age in table("homes")["age"]}
         field(_CASE["home.age"], path="home.age", label="Age of the home", choices=ages, **common)
-    else:
+    elif not by_list:
         unit = _UNITS[leakage.measure]
         field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, **common)
 
 
 def _tested(now: Shown) -> None:
     said = st.session_state["tight:test"]
+    if said == _LISTED:
+        return
     measure, basis = _TESTS.get(said, (None, None))
     value = None
     if measure is not None:
         value = float(f"{stated(now.survey.case, now.found.span.middle)[measure]:.2g}")
     state.put(
-        {"leakage.measure": measure, "leakage.value": value, "leakage.basis": basis}, done=f"Leakage test: {said}"
+        {
+            "leakage.measure": measure,
+            "leakage.value": value,
+            "leakage.basis": basis,
+            # A house said not to be tested has no list of tests either.
+            **({"leakage.tests": None} if said == _UNTESTED else {}),
+        },
+        done=f"Leakage test: {said}",
     )
 
 

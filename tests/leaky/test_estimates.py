@@ -9,7 +9,8 @@ from estimator import Case
 from estimator.inputs.home import Home
 from estimator.inputs.sealing import Draughts
 from estimator.leak_estimates import BY_AGE, BY_COMPONENTS, BY_FLOOR_AREA, BY_SURFACE, leakage_estimates
-from estimator.leak_range import LeakageSpan, leakage_span
+from estimator.leak_range import leakage_span
+from estimator.leak_span import LeakageSpan
 from estimator.leak_tests import PressureTest, history
 from estimator.survey.typical import outdoor_surface
 

@@ -14,7 +14,8 @@ from estimator.at_leakage import difference_at, ground
 from estimator.climate.year import ClimateYear
 from estimator.inputs.heating import Heating
 from estimator.inputs.home import Leakage
-from estimator.leak_range import LeakageSpan, q50_of_area, with_q50
+from estimator.leak_range import q50_of_area, with_q50
+from estimator.leak_span import LeakageSpan
 from estimator.sweep import LEAKAGES, Sweep, Threshold, root, sweep, threshold
 
 CASES = {

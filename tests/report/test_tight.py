@@ -18,7 +18,7 @@ from estimator.at_leakage import ground
 from estimator.climate.year import ClimateYear
 from estimator.compare import Comparison
 from estimator.leak_range import leakage_span, with_q50
-from estimator.report import charts_tight, tight_page, tight_sheets
+from estimator.report import charts_tight, tight_page, tight_routes, tight_sheets
 from estimator.report.palette import DARK, LIGHT
 from estimator.report.tight import Tightness, reach, stated, sweeps, tightness, verdict
 from estimator.routes import BOTH, RECOVER, SEAL, best_targets
@@ -115,7 +115,7 @@ def test_routes_of_every_end_equal_direct_estimates(untested: Tightness) -> None
 
 
 def test_the_best_leakage_is_the_same_from_wherever_the_house_starts(untested: Tightness) -> None:
-    best = tight_sheets.seal_to(untested, option="extract")
+    best = tight_routes.seal_to(untested, option="extract")
     for end in untested.ends:
         for mine, target in zip(best, best_targets(end, option="extract"), strict=True):
             if target.pays and mine.q50 is not None:
@@ -126,8 +126,8 @@ def test_the_best_leakage_is_the_same_from_wherever_the_house_starts(untested: T
 @pytest.mark.parametrize(
     ("crossings", "first", "words", "drawn"),
     [
-        ((), True, "at every leakage from 0.5 to 20", "x: not lost before 20"),
-        ((), False, "at no leakage from 0.5 to 20", "x: lost already at 0.5"),
+        ((), True, "at every leakage from 0.5 to 20", "x: even at 20"),
+        ((), False, "at no leakage from 0.5 to 20", "x: not even at 0.5"),
         ((4.0,), True, "only up to 4.0", "x up to 4.0"),
         ((4.0,), False, "only above 4.0", "x from 4.0"),
         ((2.0, 9.0), False, "only from 2.0 to 9.0", "x from 2.0|x up to 9.0"),
@@ -170,7 +170,7 @@ def test_an_untested_house_never_gets_a_bare_number(untested: Tightness) -> None
     middle = f"{untested.span.middle:.1f}"
     said = verdict(untested)
     text = tight_page.page(untested, filled(Case()))
-    for words in (said.sentence, said.then, said.today, text, str(tight_sheets.four_routes(untested, untested.today))):
+    for words in (said.sentence, said.then, said.today, text, str(tight_routes.four_routes(untested, untested.today))):
         assert not re.search(rf"(?<![\d.,]){re.escape(middle)}(?![\d.])", words)
     for sheet in (tight_sheets.house(untested), tight_sheets.models(untested), tight_sheets.estimates(untested)):
         assert all(" to " in " ".join(row) or "never" in row or row[0] == "Extra cost" for row in sheet.rows)

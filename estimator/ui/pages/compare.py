@@ -44,6 +44,7 @@ def page() -> None:
         f"{found[0].reach.count:,} cases tried."
         if found
         else "",
+        f"Leakage: {outcome().span.words}.",
         STATEMENT,
     )
 

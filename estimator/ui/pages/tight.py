@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.report import charts_tight, findings_tight, tight_sheets
+from estimator.report import charts_tight, findings_tight, tight_routes, tight_sheets
 from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.tight import EXPLAINED, verdict
@@ -13,7 +13,7 @@ from estimator.ui import style
 from estimator.ui.before_money import before_money
 from estimator.ui.results import palette
 from estimator.ui.sheets import as_html, table
-from estimator.ui.tightness import Shown, draughts, inputs, labels, options, shown
+from estimator.ui.tightness import Shown, draughts, inputs, labels, listed, options, shown
 
 
 def page() -> None:
@@ -72,8 +72,8 @@ def _picture(now: Shown) -> None:
 def _routes(now: Shown) -> None:
     found = now.found
     both = (found.baseline, found.today)
-    told = [words for one in both for words in (tight_sheets.first_step(one), tight_sheets.short_of_air(one)) if words]
-    routes = (as_html(tight_sheets.four_routes(found, one)) for one in both)
+    told = [words for one in both for words in (tight_routes.first_step(one), tight_routes.short_of_air(one)) if words]
+    routes = (as_html(tight_routes.four_routes(found, one)) for one in both)
     heading = style.as_finding("Seal, recover, both, or neither?")
     st.html("".join((as_html(tight_sheets.house(found)), heading, style.as_then(*told), *routes)))
 
@@ -83,8 +83,11 @@ def _folded(now: Shown) -> None:
     found = now.found
     with st.expander("Which leakage is the best to seal to?", on_change="rerun", key="tight:targets") as best:
         if best.open:
-            table(tight_sheets.targets(found))
+            table(tight_routes.targets(found))
             style.small("The leakage at which most money is left over the life, not discounted, with that air running.")
+    with st.expander("Several pressure tests over the years?", on_change="rerun", key="tight:tests") as several:
+        if several.open:
+            listed(now)
     with st.expander("How leaky is it without a test?", on_change="rerun", key="tight:estimates") as untested:
         if untested.open:
             draughts(now)

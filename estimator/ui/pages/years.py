@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import streamlit as st
 
+from estimator.leak_range import leakage_span
 from estimator.report import (
     charts,
     charts_life,
@@ -151,6 +152,7 @@ def _small_print(now: Shown) -> None:
     year = now.done.year
     style.small(
         f"Prices: {now.done.case.prices.dated}. Weather: {year.name}, {year.source}.",
+        f"Leakage: {leakage_span(now.done.case).words}.",
         *sure_words.rests_on(now.tried)[:1],
         STATEMENT,
     )
