@@ -42,14 +42,15 @@ def account(done: Estimate, found: Sequence[tuple[str, Comparison]]) -> Rows:
             money("Left in a year", lambda c: c.net_saving),
             ("Carbon saved", *(carbon(comparison.carbon_saving) for _, comparison in found)),
             money("Extra cost of fitting", lambda c: c.net_capital),
-            ("Years until that has come back", *(_years(c) for _, c in found)),
+            ("Years until that has come back", *(years_back(c) for _, c in found)),
         ),
         note="At the best guess of every input; the ranges stand in the answer.",
         words=frozenset({0}),
     )
 
 
-def _years(comparison: Comparison) -> str:
+def years_back(comparison: Comparison) -> str:
+    """Years until the extra cost has come back, fit for a table."""
     span = comparison.simple_payback
     return "never" if isinf(span) else years(span) if span <= _BEYOND_TELLING else f"more than {years(_BEYOND_TELLING)}"
 
@@ -74,8 +75,8 @@ def levers(found: Tried, against: Against) -> Rows:
     )
 
 
-def spans(found: Tried) -> tuple[str, str]:
-    """The ranges of the saving against each baseline as one picture, and the same in words."""
+def spans(found: Tried) -> tuple[str, str, str]:
+    """The ranges of the saving against each baseline as one picture for a desk and for a phone, and in words."""
     currency = found.currency
     rows = [
         paper_charts.Span(words=each.words, low=cases.low, middle=cases.middle, high=cases.high)
@@ -87,7 +88,11 @@ def spans(found: Tried) -> tuple[str, str]:
         f"middle {cash.money(row.middle, currency)}"
         for row in rows
     )
-    return paper_charts.spans(rows, currency, title=SPANS, words=said, look="auto"), f"{SPANS}: {said}."
+    desk, phone = (
+        paper_charts.spans(rows, currency, title=SPANS, words=said, look="auto", width=width)
+        for width in (paper_charts.DESK, paper_charts.PHONE)
+    )
+    return desk, phone, f"{SPANS}: {said}."
 
 
 SPANS = "Saved in a year: eight of ten cases lie within each bar"

@@ -15,7 +15,8 @@ from estimator.report import cash
 from estimator.report.drawing import Look, document, safe, text_width
 from estimator.units import Array
 
-_WIDTH = 480.0
+DESK = 480.0
+PHONE = 358.0  # a screen of 390 px without its margins
 _SIZE = 13.0
 _ROW = 58.0
 _PLOT = 190.0
@@ -42,18 +43,25 @@ class Course:
 
 
 def spans(
-    rows: Sequence[Span], currency: str, *, title: str, words: str, look: Look = "light", before: str = "against "
+    rows: Sequence[Span],
+    currency: str,
+    *,
+    title: str,
+    words: str,
+    look: Look = "light",
+    before: str = "against ",
+    width: float = DESK,
 ) -> str:
     """Each range as a bar with its middle marked, on one scale with nil.
 
-    Letters go with it unless it is for paper. before: what stands before the words of each row.
+    Letters go with it unless it is for paper. before: what stands before the words of each row. width: in pixels.
     """
     low = min(0.0, *(row.low for row in rows))
     high = max(0.0, *(row.high for row in rows))
     room = text_width(cash.money(-1e4, currency), size=_SIZE) + 8.0
 
     def across(value: float) -> float:
-        return room + (value - low) / max(high - low, 1e-9) * (_WIDTH - 2.0 * room)
+        return room + (value - low) / max(high - low, 1e-9) * (width - 2.0 * room)
 
     out = []
     for number, row in enumerate(rows):
@@ -67,9 +75,9 @@ def spans(
     foot = len(rows) * _ROW
     nil = across(0.0)
     out.append(f'<line class="ink-line" x1="{nil:.1f}" y1="4" x2="{nil:.1f}" y2="{foot:.1f}" stroke-dasharray="2 3"/>')
-    out.append(_text(nil, foot + 14.0, "nothing saved", "quiet", anchor=_anchor(nil)))
+    out.append(_text(nil, foot + 14.0, "nothing saved", "quiet", anchor=_anchor(nil, width)))
     return document(
-        "".join(out), width=_WIDTH, height=foot + 20.0, title=title, words=words, look=look, embed_font=look == "auto"
+        "".join(out), width=width, height=foot + 20.0, title=title, words=words, look=look, embed_font=look == "auto"
     )
 
 
@@ -81,7 +89,7 @@ def course(found: Course, currency: str, *, title: str, words: str) -> str:
     left = max(text_width(cash.money(mark, currency), size=_SIZE) for mark in marks) + 8.0
 
     def at(year: float, money: float) -> str:
-        x = left + year / max(years[-1], 1.0) * (_WIDTH - left - 8.0)
+        x = left + year / max(years[-1], 1.0) * (DESK - left - 8.0)
         y = 8.0 + (high - money) / max(high - low, 1e-9) * (_PLOT - 16.0)
         return f"{x:.1f} {y:.1f}"
 
@@ -92,7 +100,7 @@ def course(found: Course, currency: str, *, title: str, words: str) -> str:
     for mark in marks:
         left_end, level = at(0.0, mark).split()
         style = 'class="ink-line" stroke-width="1.2"' if mark == 0.0 else 'class="lost-line" stroke-width=".4"'
-        out.append(f'<line {style} x1="{left_end}" y1="{level}" x2="{_WIDTH - 8.0:.1f}" y2="{level}"/>')
+        out.append(f'<line {style} x1="{left_end}" y1="{level}" x2="{DESK - 8.0:.1f}" y2="{level}"/>')
         out.append(_text(left - 6.0, float(level) + 4.5, cash.money(mark, currency), "quiet", anchor="end"))
     out.append(f'<path class="kept-line" stroke-width="2.2" d="M{"L".join(line)}"/>')
     for year in range(0, int(years[-1]) + 1, 5 if years[-1] > 8 else 1):
@@ -100,7 +108,7 @@ def course(found: Course, currency: str, *, title: str, words: str) -> str:
         out.append(_text(x, _PLOT + 14.0, f"{year}", "quiet", anchor="end" if year == years[-1] else "middle"))
     out.append(_text(left, _PLOT + 32.0, "years after fitting", "quiet"))
     return document(
-        "".join(out), width=_WIDTH, height=_PLOT + 38.0, title=title, words=words, look="light", embed_font=False
+        "".join(out), width=DESK, height=_PLOT + 38.0, title=title, words=words, look="light", embed_font=False
     )
 
 
@@ -112,8 +120,8 @@ def _marks(low: float, high: float) -> list[float]:
     return [float(step * n) for n in range(int(np.floor(low / step)), int(np.ceil(high / step)) + 1)]
 
 
-def _anchor(x: float) -> str:
-    return "start" if x < 60.0 else "end" if x > _WIDTH - 60.0 else "middle"
+def _anchor(x: float, width: float) -> str:
+    return "start" if x < 60.0 else "end" if x > width - 60.0 else "middle"
 
 
 def _text(x: float, y: float, words: str, colour: str, *, anchor: str = "start", bold: bool = False) -> str:

@@ -15,6 +15,7 @@ from estimator.inputs.quantity import Quantity, declared
 from estimator.reach import Reach, reach
 from estimator.report import cash, paper_charts
 from estimator.report.figures import GAP, carbon, energy, joined, number, share
+from estimator.report.first_page import years_back
 from estimator.report.rows import Rows
 from estimator.sample import Outcomes
 
@@ -79,8 +80,8 @@ def then(found: Sequence[Way], *, baseline: str) -> str:
     return " ".join([*said, f"Every figure is counted from {baseline}, fans, filters and service included."])
 
 
-def picture(found: Sequence[Way], *, currency: str) -> tuple[str, str]:
-    """The ranges of all ways on one scale, and the same in words."""
+def picture(found: Sequence[Way], *, currency: str) -> tuple[str, str, str]:
+    """The ranges of all ways on one scale, for a desk and for a phone, and in words."""
     rows = [
         paper_charts.Span(words=way.comparison.option_label, low=saved.low, middle=saved.middle, high=saved.high)
         for way in found
@@ -91,8 +92,11 @@ def picture(found: Sequence[Way], *, currency: str) -> tuple[str, str]:
         f"middle {cash.money(row.middle, currency)}"
         for row in rows
     )
-    svg = paper_charts.spans(rows, currency, title=PICTURE, words=said, look="auto", before="")
-    return svg, f"{PICTURE}: {said}."
+    desk, phone = (
+        paper_charts.spans(rows, currency, title=PICTURE, words=said, look="auto", width=width, before="")
+        for width in (paper_charts.DESK, paper_charts.PHONE)
+    )
+    return desk, phone, f"{PICTURE}: {said}."
 
 
 def side_by_side(found: Sequence[Way], *, baseline: str, currency: str) -> Rows:
@@ -121,7 +125,7 @@ def side_by_side(found: Sequence[Way], *, baseline: str, currency: str) -> Rows:
             ),
             row("at the best guess", *(carbon(w.comparison.carbon_saving) for w in found)),
             row("Extra cost of fitting", *(cash.exact_money(w.comparison.net_capital, currency) for w in found)),
-            row("The extra cost", *(cash.payback(w.comparison.simple_payback, life=w.comparison.life) for w in found)),
+            row("Years until that has come back", *(years_back(w.comparison) for w in found)),
             row("Hours short of air", *(share(w.short) for w in found)),
         ),
         note="Ranges: eight of ten cases tried lie between. Money, heat and carbon of a year; a minus costs more.",
@@ -134,7 +138,7 @@ def differences(done: Estimate, name: str) -> str:
     one = options[name]
     other = next(found for found, option in options.items() if option.kind == one.kind)
     if other == name:
-        return f"{label[:1].upper()}{label[1:]}: {one.kind}."
+        return f"{label[:1].upper()}{label[1:]}: {'as usual for its kind' if label == one.kind else one.kind}."
     two = options[other]
     told = []
     for item in declared(Option):

@@ -18,7 +18,7 @@ def links(pages: Mapping[str, st.Page], *, now: str, carried: Mapping[str, str])
     near = list(pages) if first is None else [address for address in first if address in pages]
     near += [now] if now not in near else []
     far = [address for address in pages if address not in near]
-    with st.container(horizontal=True, gap="small", key="questions"):
+    with st.container(horizontal=True, gap="small", vertical_alignment="center", key="questions"):
         for address in near:
             _link(pages[address], carried)
         if far:

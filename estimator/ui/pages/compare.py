@@ -32,8 +32,8 @@ def page() -> None:
     with beside:
         style.then(variants.then(found, baseline=label))
         style.finding(variants.PICTURE)
-        svg, words = variants.picture(found, currency=currency)
-        picture(desk=svg, phone=svg, alt=words, widest=580)
+        desk, phone, words = variants.picture(found, currency=currency)
+        picture(desk=desk, phone=phone, alt=words, widest=580)
     tables.show(variants.side_by_side(found, baseline=label, currency=currency))
     style.finding("In what they differ")
     style.small(*(variants.differences(done, name) for name in done.options))

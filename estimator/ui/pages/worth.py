@@ -64,9 +64,9 @@ def _ribbon(found: Outcome, option: str) -> None:
 def _moves(option: str) -> None:
     """The range of each comparison on one scale, and the inputs that move the first most."""
     tried = sureness.shown(option)
-    svg, words = first_page.spans(tried)
+    desk, phone, words = first_page.spans(tried)
     style.finding(first_page.SPANS)
-    picture(desk=svg, phone=svg, alt=words, widest=580)
+    picture(desk=desk, phone=phone, alt=words, widest=580)
     tables.show(first_page.levers(tried, tried.against[0]))
 
 
