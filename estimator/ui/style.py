@@ -43,6 +43,8 @@ _RULES = f"""<style>
 @media (max-width:640px){{.answer{{font-size:1.2rem;margin:0}}}}
 @media (prefers-reduced-motion:reduce){{*{{animation-duration:.01ms!important;transition-duration:.01ms!important}}}}
 td,th,[data-testid=stMetricValue]{{font-variant-numeric:tabular-nums}}
+.sheet+.finding{{margin:1.6rem 0 .6rem!important}}
+.then+.then,.then+.sheet{{margin-top:.5rem}}
 .sheet{{container-type:inline-size}}
 .sheet table{{border-collapse:collapse;table-layout:fixed;width:100%;margin-top:.6rem;
  font-size:.95rem;line-height:1.4;font-variant-numeric:tabular-nums}}

@@ -28,7 +28,7 @@ _KEPT = "tight_sweeps"
 _FREE = ("leakage.measure", "leakage.value", "leakage.basis", "leakage.tests", "sealing", "draughts", "title")
 """Entries that the sweep does not depend on."""
 
-_UNTESTED, _LISTED = "Not tested", "Several tests, see below"
+_UNTESTED, _LISTED = "Not tested", "Several tests"
 _TESTS = {
     "Tested, q50": ("q50", "measured"),
     "Tested, n50": ("n50", "measured"),
