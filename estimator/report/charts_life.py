@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from html import escape
 from math import isfinite
 
 import numpy as np
@@ -82,13 +83,13 @@ def bills(found: Sequence[Bills], *, baseline: str, currency: str, palette: Pale
             mode="lines+markers",
             line={"color": colour, "width": 2, "dash": mark.dash},
             marker={"symbol": mark.symbol, "size": 8, "color": colour},
-            hovertemplate=f"%{{x}}, {bill.label}: {currency} %{{y:,.0f}}<extra></extra>",
+            hovertemplate=f"%{{x}}, {escape(bill.label)}: {currency} %{{y:,.0f}}<extra></extra>",
         )
         # The lines meet in summer: names stand in the empty middle of the year, dearest on top.
         figure.add_annotation(
             x=5.5,
             y=top - number * 2.0 * _APART * span,
-            text=f"{_SIGNS[mark.symbol]} <b>{bill.label}</b>: {cash.money(bill.year, currency)} a year",
+            text=f"{_SIGNS[mark.symbol]} <b>{escape(bill.label)}</b>: {cash.money(bill.year, currency)} a year",
             showarrow=False,
             font={"color": palette.ink if mark.colour == "lost" else colour},
             bgcolor=palette.ground,

@@ -34,6 +34,16 @@ NOT_VERIFIED = (
 )
 """What the reader must not take as shown."""
 
+FEW = (
+    "air-needed-england-bedrooms",
+    "moist-example-volume",
+    "infiltration-annual-example",
+    "sun-textbook-incidence",
+    "bills-price-cap",
+    "worth-present-value",
+)
+"""Files of the checks that stand for the rest at first sight."""
+
 _SEEN = {PRIMARY: "seen in the primary text", SECONDARY: "in a secondary one", MEMORY: "from memory"}
 _SMALL = 1e-5  # smaller limits are written with a power of ten
 _EXTRA_DECIMALS = 2  # of our value, beyond the printed one
@@ -94,6 +104,25 @@ def overview(results: Sequence[Result]) -> Rows:
         caption="What the checks support",
         head=("Part of the estimate", "Agree", "Primary text", "Secondary text", "From memory", "No text"),
         rows=tuple(rows),
+    )
+
+
+def few(results: Iterable[Result]) -> Rows:
+    """A handful of values from far apart, for a reader with a minute to spare: each can be looked up."""
+    first = {result.check.file.removesuffix(".toml"): result for result in reversed(list(results))}
+    return Rows(
+        caption="A few of them, from far apart",
+        head=("Published", "Printed", "Ours", "Where"),
+        rows=tuple(
+            (
+                f"{first[file].check.title} ({first[file].check.source})",
+                _spoken(first[file].case.printed),
+                _ours(first[file]),
+            )
+            for file in FEW
+            if file in first
+        ),
+        words=frozenset({0, 3}),
     )
 
 

@@ -109,7 +109,7 @@ def details(done: Estimate, option: str) -> None:
     case = done.case
     common: dict[str, Any] = {"origins": done.origins, "currency": case.prices.currency, "place": _PLACE, "echo": True}
     found, fitted = groups(case), tuple(dict.fromkeys((option, case.baseline)))
-    costs = [f"Cost of {case.options[name].label or name}" for name in fitted]
+    costs = [escaped(f"Cost of {case.options[name].label or name}") for name in fitted]
     tabs = st.tabs([*(group.title for group in found), *costs], key="years:details")
     for tab, group in zip(tabs, found, strict=False):
         with tab:

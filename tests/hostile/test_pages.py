@@ -50,7 +50,7 @@ def test_markdown_shows_marks_as_marks(page: AppTest) -> None:
 
 
 def test_labels_of_widgets_are_not_read_as_markdown(page: AppTest) -> None:
-    for kind in ("selectbox", "number_input", "text_input", "button", "radio", "checkbox", "expander"):
+    for kind in ("selectbox", "number_input", "text_input", "button", "radio", "checkbox", "expander", "tab"):
         for element in page.get(kind):
             assert not live_markdown(str(getattr(element, "label", "")))
 

@@ -29,27 +29,28 @@ def main(sessions: int, minutes: float) -> int:
     server.start()
     try:
         seen, threads = all_at_once(server.port, cases, seconds=60.0 * minutes)
-        sizes = [_watched(server, 30.0 * minutes)]
+        watched = [_watched(server, 30.0 * minutes)]
         server.kill()
         server.start()
-        sizes.append(_watched(server, 30.0 * minutes))
+        watched.append(_watched(server, 30.0 * minutes))
         for thread in threads:
             thread.join(180.0)
     finally:
         server.stop()
-    print(told(seen, sizes))
+    print(told(seen, watched))
     return int(bool(seen.wrong) or seen.returned < sessions)
 
 
-def _watched(server: Server, seconds: float) -> list[float]:
+def _watched(server: Server, seconds: float) -> Watch:
     assert server.process is not None
     watch = Watch(server.process.pid)
     watch.start()
     time.sleep(seconds)
-    return watch.stop()
+    watch.stop()
+    return watch
 
 
-def told(seen: Seen, sizes: list[list[float]]) -> str:
+def told(seen: Seen, watched: list[Watch]) -> str:
     """All of it in a few lines."""
     took = np.array(seen.took or [np.nan])
     lines = [
@@ -59,8 +60,10 @@ def told(seen: Seen, sizes: list[list[float]]) -> str:
         f"{len(seen.wrong)} not as they must be",
         *seen.wrong[:10],
     ]
-    for half, name in zip(sizes, ("before the kill", "after it"), strict=True):
-        thirds = [part.mean() for part in np.array_split(np.array(half or [np.nan]), 3)]
+    used = sum(watch.used for watch in watched) / max(len(seen.took), 1)
+    lines.append(f"{used:.2f} s of one processor for each answer, the start of two servers included")
+    for watch, name in zip(watched, ("before the kill", "after it"), strict=True):
+        thirds = [part.mean() for part in np.array_split(np.array(watch.sizes or [np.nan]), 3)]
         lines.append(f"memory {name}, mean of each third: {', '.join(f'{size:.0f}' for size in thirds)} MB")
     return "\n".join(lines)
 

@@ -1,7 +1,8 @@
-"""How large is a process, and is it still growing?"""
+"""How large is a process, is it still growing, and how much of a processor has it used?"""
 
 from __future__ import annotations
 
+import os
 import re
 import threading
 from dataclasses import dataclass, field
@@ -17,26 +18,33 @@ def megabytes(process: int) -> float:
     return float(found[1]) / 1000.0 if found else 0.0
 
 
+def processor_seconds(process: int) -> float:
+    """Time on a processor that a process has used so far [s]; Linux."""
+    fields = Path(f"/proc/{process}/stat").read_text(encoding="utf-8").rpartition(")")[2].split()
+    return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")  # user and system, proc(5)
+
+
 @dataclass(slots=True)
 class Watch:
     """A thread that notes the size of a process."""
 
     process: int
     sizes: list[float] = field(default_factory=list)
+    used: float = 0.0  # s on a processor
     _over: threading.Event = field(default_factory=threading.Event)
 
     def start(self) -> None:
         """Begin."""
         threading.Thread(target=self._look, daemon=True).start()
 
-    def stop(self) -> list[float]:
-        """End; the sizes [MB], one each `EVERY` seconds."""
+    def stop(self) -> None:
+        """End."""
         self._over.set()
-        return self.sizes
 
     def _look(self) -> None:
         while not self._over.wait(EVERY):
             try:
                 self.sizes.append(megabytes(self.process))
+                self.used = processor_seconds(self.process)
             except OSError:
                 return

@@ -75,6 +75,14 @@ def test_ours_is_shown_finer_than_printed(printed: str, ours: float, shown: str)
     assert table.rows[0][2] == shown
 
 
+def test_the_few_at_first_sight_are_all_there_and_agree() -> None:
+    rows = trust.few(RESULTS).rows
+    assert len(rows) == len(trust.FEW)
+    for file in trust.FEW:
+        (title,) = {result.check.title for result in RESULTS if result.check.file == f"{file}.toml"}
+        assert any(title in row[0] for row in rows)
+
+
 def test_the_command_prints_all_of_it(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["evidence"]) == 0
     printed = capsys.readouterr().out

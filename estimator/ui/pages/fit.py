@@ -102,7 +102,7 @@ def _measured(now: Fitting) -> None:
             if found.rooms:
                 show(fit_sheets.measured_rooms(found))
         if now.case.commissioned.option != now.option:
-            st.button(f"Measured: {now.label}", on_click=fitted.take_option, args=(now,), key="fit:measured")
+            st.button(escaped(f"Measured: {now.label}"), on_click=fitted.take_option, args=(now,), key="fit:measured")
         fitted.entries(now, fitted.MEASURED)
 
 

@@ -28,7 +28,7 @@ def page() -> None:
         st.error(escaped(words))
     beside, right = st.columns([1.6, 1], gap="large")
     with beside:
-        tables.show(trust.overview(results))
+        tables.show(trust.few(results), trust.overview(results))
     with right:
         style.finding("What is not verified")
         style.small(*trust.NOT_VERIFIED)
