@@ -52,6 +52,8 @@ def account(done: Estimate, found: Sequence[tuple[str, Comparison]]) -> Rows:
 def years_back(comparison: Comparison) -> str:
     """Years until the extra cost has come back, fit for a table."""
     span = comparison.simple_payback
+    if span <= 0.0:
+        return "at once"
     return "never" if isinf(span) else years(span) if span <= _BEYOND_TELLING else f"more than {years(_BEYOND_TELLING)}"
 
 

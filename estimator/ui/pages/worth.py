@@ -12,7 +12,7 @@ from estimator.report.method_words import method_error_in_words
 from estimator.report.remarks import remarks
 from estimator.report.ribbon import TITLE, ribbon
 from estimator.report.sentence import as_html, case_sentence
-from estimator.ui import drawer, style, sureness, tables
+from estimator.ui import drawer, sheets, style, sureness, tables
 from estimator.ui.before_money import before_money
 from estimator.ui.decisive import inputs
 from estimator.ui.first_answer import FirstAnswer
@@ -67,7 +67,9 @@ def _moves(option: str) -> None:
     desk, phone, words = first_page.spans(tried)
     style.finding(first_page.SPANS)
     picture(desk=desk, phone=phone, alt=words, widest=580)
-    tables.show(first_page.levers(tried, tried.against[0]))
+    levers = first_page.levers(tried, tried.against[0])
+    sheets.table(levers)
+    style.small(levers.note)
 
 
 def _more(found: Outcome, option: str) -> None:
