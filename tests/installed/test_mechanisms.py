@@ -27,6 +27,7 @@ class Mechanism(NamedTuple):
 
 _INSTALLED = "tests/installed/test_"
 _EXCHANGER = "tests/air/test_exchanger.py::"
+_OTHERS = "tests/installed/test_by_others.py::"
 TABLE = (
     Mechanism(
         "effectiveness at duty",
@@ -83,7 +84,8 @@ TABLE = (
         ),
     ),
     Mechanism(
-        "frost: throttling", ("exchanger-test-point.toml",),
+        "frost: throttling",
+        (f"{_OTHERS}test_throttled_exhaust_leaves_at_its_set_point_by_the_enthalpy_of_coolprop",),
         (f"{_INSTALLED}frost_ways.py::test_throttling_acts_where_the_exhaust_would_fall_below_its_set_point",),
     ),
     Mechanism(
@@ -103,11 +105,15 @@ TABLE = (
         (f"{_INSTALLED}states.py::test_control_lowers_the_mean_flow_by_its_declared_factor",),
     ),
     Mechanism(
-        "filters", ("filter-pressure.toml",),
+        "filters",
+        (
+            f"{_OTHERS}test_power_with_loading_filters_is_the_work_of_the_library_over_their_life",
+            f"{_OTHERS}test_a_filter_takes_the_power_of_the_worked_example",
+        ),
         (f"{_INSTALLED}states.py::test_filters_raise_the_power_by_their_mean_share_of_the_pressure",),
     ),
     Mechanism(
-        "leakage inside the unit", ("unit-leakage.toml",),
+        "leakage inside the unit", (f"{_OTHERS}test_leakage_is_taken_out_of_the_ratio_as_coolprop_mixes_it_in",),
         (f"{_INSTALLED}states.py::test_leakage_inside_the_unit_brings_less_air_not_less_loss",),
     ),
     Mechanism(
@@ -123,7 +129,8 @@ TABLE = (
         (f"{_INSTALLED}installed.py::test_a_home_with_more_moisture_is_damper_and_never_above_saturation",),
     ),
     Mechanism(
-        "summer bypass hours", ("degree-days-constant.toml",),
+        "summer bypass hours",
+        (f"{_OTHERS}test_bypass_hours_are_counted_as_pandas_counts_them_in_the_weather_file",),
         (f"{_INSTALLED}installed.py::test_no_heat_and_colder_outdoors_are_the_hours_of_the_bypass",),
     ),
     Mechanism(
@@ -131,7 +138,11 @@ TABLE = (
         (f"{_INSTALLED}kinds.py::test_more_ventilators_bring_more_air_by_themselves",),
     ),
     Mechanism(
-        "air from the loft", ("air-density.toml",),
+        "air from the loft",
+        (
+            "loft-warmth.toml",
+            f"{_OTHERS}test_air_of_the_loft_spares_the_enthalpy_between_outdoors_and_the_loft",
+        ),
         (f"{_INSTALLED}kinds.py::test_loft_supply_as_cold_as_outdoors_takes_the_heat_of_extract_at_the_same_flow",),
     ),
     Mechanism(
@@ -143,7 +154,8 @@ TABLE = (
         (f"{_INSTALLED}paths.py::test_air_of_every_room_is_conserved",),
     ),
     Mechanism(
-        "commissioning", ("fan-laws.toml",),
+        "commissioning",
+        (f"{_OTHERS}test_more_air_measured_than_promised_costs_what_the_degree_hours_of_the_weather_file_say",),
         (
             f"{_INSTALLED}as_commissioned.py::test_as_promised_is_worth_nothing",
             f"{_INSTALLED}as_commissioned.py::test_the_steps_add_up_to_the_whole",
