@@ -114,9 +114,7 @@ def test_a_filter_takes_the_power_of_the_worked_example() -> None:
 
 @pytest.mark.parametrize("at", [-10.0, 2.0, 7.0])
 @pytest.mark.parametrize(("alone", "leaked"), [(0.80, 0.05), (0.90, 0.03), (0.70, 0.10)])
-def test_leakage_is_taken_out_of_the_ratio_as_coolprop_mixes_it_in(
-    outdoors: float, alone: float, leaked: float
-) -> None:
+def test_leakage_is_taken_out_of_the_ratio_as_coolprop_mixes_it_in(at: float, alone: float, leaked: float) -> None:
     """Transfer ratio (EN 13141-7:2021, 3.3): that share of the supply is air of the zone itself. Mixed by enthalpy."""
     exchanged = at + alone * (20.0 - at)
     supply = temp_of((1.0 - leaked) * dry_heat(exchanged) + leaked * dry_heat(20.0))
