@@ -87,8 +87,8 @@ class _Text:
             head = file.readline(_LONGEST_HEAD)
         self._encoding = "utf-16" if head[:2] in (b"\xff\xfe", b"\xfe\xff") else "utf-8"
         if self._encoding == "utf-16":
-            with path.open(encoding="utf-16") as text:
-                line = text.readline()
+            with path.open(encoding="utf-16", errors="replace") as text:
+                line = text.readline(_LONGEST_HEAD)
         else:
             try:
                 line = head.decode()

@@ -42,6 +42,13 @@ def test_a_heading_as_long_as_a_file_is_cut_in_the_sentence(tmp_path: Path) -> N
     assert len(str(refused.value)) < LONGEST_SENTENCE
 
 
+def test_a_head_cut_within_a_letter_of_two_bytes(tmp_path: Path) -> None:
+    path = tmp_path / "homes.csv"
+    path.write_bytes(b"\xff\xfei\x00d\x00,\x00s")
+    with pytest.raises(InputFaults):
+        read_columns(headings(path), Case())
+
+
 @pytest.mark.parametrize("name", TARGETS)
 @pytest.mark.parametrize("data", [b"", b"\n", b"\xff\xfe", b"\xef\xbb\xbf", b"\x00", b"\x1b[2J", b"1." + b"A" * 100])
 def test_the_smallest_inputs(name: str, data: bytes) -> None:
