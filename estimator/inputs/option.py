@@ -48,7 +48,7 @@ class Flows:
     ] = None
     boost_flow: Annotated[
         float | None,
-        Quantity("m³/h", 0, 4000, "flow while boosted", derived="the boost rate of the wet rooms"),
+        Quantity("m³/h", 0, 4000, "flow while boosted", derived="boost rate of the wet rooms, or duty if larger"),
     ] = None
     boost_share: Annotated[float | None, Quantity("%", 0, 100, "share of all hours on boost", derived=_ROW)] = None
     setback_share: Annotated[

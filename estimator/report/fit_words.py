@@ -34,9 +34,10 @@ _NAMES = {
 
 
 def answer(found: Fitting) -> str:
-    """Certificate, house, and what takes most of the difference."""
-    first, last = found.sheet.steps[0], found.sheet.steps[-1]
-    said = f"The certificate says {figures.share(first.efficiency)}; {figures.share(last.efficiency)} comes back here."
+    """Certificate, house over its leakage, and what takes most of the difference."""
+    low, high = (figures.share(end) for end in found.kept)
+    here = f"{high} comes back here, whatever the leakage" if low == high else f"{low} to {high} comes back here"
+    said = f"The certificate says {figures.share(found.sheet.steps[0].efficiency)}; {here}."
     worst = max(found.sheet.steps[1:], key=lambda step: step.lost)
     if to_percent(worst.lost) < _LEAST_POINTS:
         return f"{said} Nothing on site takes any of it."
@@ -85,6 +86,8 @@ def line_words(found: Fitting, path: str) -> str:
     cost = line.cost
     if not cost.against:
         return _BY_THEMSELVES.get(path, _unused)(found)
+    if path in _BOOST and not _boosts(found):
+        return _NO_BOOST
     if abs(cost.money) < _LEAST_MONEY and max(abs(cost.heat), abs(cost.electricity)) < _LEAST_ENERGY:
         return f"Costs nothing here, against {cost.against}."
     verb = "Costs" if cost.money > 0.0 else "Saves"
@@ -97,7 +100,28 @@ def line_words(found: Fitting, path: str) -> str:
     if abs(air) >= _LEAST_AIR:
         energy.append(f"{figures.quantity(abs(air), 'm³/h', figures=2)} {'more' if air > 0.0 else 'less'} fresh air")
     what = f" ({', '.join(energy)})" if energy else ""
-    return f"{verb} {_range(line, found.currency)} a year{what}, against {cost.against}."
+    warmed = cost.heat > 0.0 > max(cost.electricity, cost.money) and path in _WARMED_ON_THE_WAY
+    why = f" {_WARMED}" if warmed else ""
+    return f"{verb} {_range(line, found.currency)} a year{what}, against {cost.against}.{why}"
+
+
+_WARMED_ON_THE_WAY = ("ducts.intake",)
+_WARMED = (
+    "Why it saves: the air takes heat of the rooms on its way, cheaper than the electricity that the heater against "
+    "frost would put in. Insulate it all the same: a bare one drips."
+)
+_BOOST = ("flows.boost_flow", "flows.boost_share")
+# How far boost lies above the ordinary flow: common practice, no source.
+_NO_BOOST = (
+    "Costs nothing: the ordinary flow already meets the boost rates of the wet rooms. Often boost is set about 30% "
+    "higher; enter it to see."
+)
+
+
+def _boosts(found: Fitting) -> bool:
+    """Whether boost moves more air than ordinary use."""
+    flows = found.case.options[found.option].flows
+    return float(flows.boost_flow or 0.0) > max(float(flows.supply or 0.0), float(flows.extract or 0.0))
 
 
 def _range(line: Priced, currency: str) -> str:

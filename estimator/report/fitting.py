@@ -40,13 +40,15 @@ class Change:
 class Fitting:
     """Everything said about one option as fitted.
 
-    rooms: as entered, or proposed where none are; proposed: which of the two.
+    kept: least and most of the heat that comes back over the home's leakage, 0 to 1. rooms: as entered, or proposed
+    where none are; proposed: which of the two.
     """
 
     option: str
     label: str
     done: Estimate
     sheet: Installed
+    kept: tuple[float, float]
     lines: tuple[Priced, ...]
     changes: tuple[Change, ...]
     rooms: Rooms
@@ -85,6 +87,7 @@ def fitting(result: Result, ends: tuple[Result, Result], option: str) -> Fitting
         for cost, *others in zip(line_costs(done, option), low, high, strict=True)
     )
     worths = (sheet.worth, *(duct_worth(end.estimate, option) for end in ends))
+    kept = [float(np.squeeze(at.estimate.options[option].heat.effective_efficiency)) for at in (result, *ends)]
     given = done.case.rooms
     entered = given.option == option and bool(given.fed or given.drawn or given.lines)
     rooms = given if entered else planned_rooms(done.case, option)
@@ -93,6 +96,7 @@ def fitting(result: Result, ends: tuple[Result, Result], option: str) -> Fitting
         label=done.options[option].label,
         done=done,
         sheet=sheet,
+        kept=(min(kept), max(kept)),
         lines=lines,
         changes=tuple(
             Change(worth=each[0], low=min(at.money for at in each), high=max(at.money for at in each))

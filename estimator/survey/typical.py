@@ -251,7 +251,7 @@ def option_gaps(option: Option, home: Home, air: AirNeed) -> dict[str, Known]:
         **own,
         "flows.supply": _typical(_scalar(np.asarray(supply)), how),
         "flows.extract": _typical(_scalar(np.asarray(extract)), how),
-        "flows.boost_flow": _typical(_scalar(np.maximum(duty, wet)), "the boost rates of the wet rooms"),
+        "flows.boost_flow": _typical(_scalar(np.maximum(duty, wet)), "boost rates of the wet rooms, or duty if larger"),
         "unit.largest_flow": _typical(
             _scalar(np.maximum(_given(option.flows.boost_flow, wet), duty)), "the boost flow: ask for more", "assumed"
         ),

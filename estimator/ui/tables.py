@@ -28,7 +28,12 @@ _STYLE = f"""<style>
 .rows .words{{text-align:left;padding:.3rem .5rem .3rem 0;white-space:normal}}
 .rows .words:not(:first-child){{padding-left:1rem}}
 .rows td.words{{min-width:9rem}}
-@media (max-width:640px){{.rows th,.rows td{{padding-left:.6rem}}}}
+@media (max-width:640px){{
+ .rows th,.rows td{{padding-left:.45rem}}
+ .rows .words:not(:first-child){{padding-left:.3rem}}
+ .rows td.words{{min-width:4.2rem}}
+ .rows td.words:first-child{{min-width:5.5rem}}
+}}
 </style>"""
 
 

@@ -68,7 +68,7 @@ def test_its_figures_are_those_of_the_command_line(browser: Browser, server: Ser
         ):
             assert plain(fitted["lines"][path]["words"]) in shown
         ends = fitted["figures"]["certificate_efficiency"]["value"], fitted["figures"]["installed_efficiency"]["value"]
-        assert f"The certificate says {ends[0]:.0f}%; {ends[1]:.0f}% comes back here." in plain(here.answer())
+        assert f"The certificate says {ends[0]:.0f}%; {ends[1]:.0f}% comes back here" in plain(here.answer())
         for key, form in (
             ("supply_coldest_day", "{:.1f} °C"),
             ("velocity", "{:.1f} m/s"),

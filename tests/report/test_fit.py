@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from functools import cache
 from typing import Any
 
@@ -33,8 +34,10 @@ def plain(words: str) -> str:
 
 def test_the_answer_names_what_takes_most() -> None:
     assert fit_words.answer(usual()).startswith(
-        "The certificate says 82%; 78% comes back here. Most is taken by the ducts"
+        "The certificate says 82%; 78% comes back here, whatever the leakage. Most is taken by the ducts"
     )
+    spread = dataclasses.replace(usual(), kept=(0.69, 0.74))
+    assert "82%; 69% to 74% comes back here. Most" in fit_words.answer(spread)
     none = found(ducts__intake=0.0, ducts__exhaust=0.0, flows__imbalance=0.0, unit__frost="none")
     assert fit_words.answer(none).endswith("Nothing on site takes any of it.")
     leaky = found(unit__internal_leakage=15.0, ducts__intake=0.0, ducts__exhaust=0.0)
@@ -51,6 +54,21 @@ def test_saving_and_costing_are_never_confused() -> None:
         else:
             assert "Costs about" not in words
             assert "Saves about" not in words
+
+
+def test_boost_no_higher_than_ordinary_use_says_why_it_costs_nothing() -> None:
+    for path in ("flows.boost_flow", "flows.boost_share"):
+        assert "already meets the boost rates" in fit_words.line_words(usual(), path)
+        higher = found(flows__boost_flow=200.0)
+        assert fit_words.line_words(higher, path).startswith("Costs about")
+
+
+def test_a_duct_that_warms_the_air_before_the_heater_says_why_it_saves() -> None:
+    cold = found("Cold plain")
+    assert cold.line("ducts.intake").cost.heat > 0.0 > cold.line("ducts.intake").cost.electricity
+    assert "Why it saves" in fit_words.line_words(cold, "ducts.intake")
+    assert "Why it saves" not in fit_words.line_words(usual(), "ducts.intake")
+    assert "Why it saves" not in fit_words.line_words(cold, "ducts.exhaust")
 
 
 def test_insulation_is_said_with_the_money_of_the_estimate() -> None:
