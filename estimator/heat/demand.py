@@ -35,7 +35,9 @@ def remembered(load: Array, *, memory: Numeric, step: float) -> Array:
     keep = np.exp(np.divide(-step, memory_, out=np.full_like(memory_, -np.inf), where=memory_ > 0.0))
     felt = (1.0 - keep) * load
     rows, back = load.shape[-1], 1
-    while np.any(keep > np.finfo(load.dtype).eps / 8.0):  # what is left out then is far below the last digit
+    least = np.finfo(load.dtype).eps / 8.0
+    # What lies far below the last digit is nil: processors take a hundred times as long over numbers next to nothing.
+    while np.any(keep := np.where(keep > least, keep, np.zeros_like(keep))):
         earlier = keep * felt
         turn = back % rows
         felt[..., turn:] += earlier[..., : rows - turn]
@@ -64,9 +66,9 @@ def heat_at_fixed_base(
 
 def loss_coefficient(loss: Array, temp_difference: Array) -> Any:
     """Heat loss per kelvin [W/K], shape (…, 1), over the rows in which it is colder outside than inside."""
-    cold = temp_difference > 0.0
-    difference = np.sum(temp_difference * cold, axis=-1, keepdims=True)
-    total = np.sum(loss * cold, axis=-1, keepdims=True)
+    cold = np.asarray(temp_difference > 0.0, dtype=np.result_type(loss, np.float32))
+    difference = np.einsum("...t,...t->...", temp_difference, cold)[..., None]
+    total = np.einsum("...t,...t->...", loss, cold)[..., None]
     return np.divide(total, difference, out=np.zeros(np.broadcast(total, difference).shape), where=difference > 0.0)
 
 

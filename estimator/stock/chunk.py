@@ -26,7 +26,6 @@ from estimator.stock.pick import part_of
 from estimator.stock.ranges import spread
 from estimator.stock.results import FAULTS, FAULTY, STATUS, Sheet, figures, schema, spreads, words_of
 from estimator.stock.verdict import ANSWERS, TIGHTNESS, verdict
-from estimator.survey.fill import filled
 from estimator.units import Array
 
 SUMMARY = b"summary"
@@ -76,7 +75,7 @@ def screened(settings: Settings, table: Any, first_row: int) -> pa.Table:
         )
         said = verdict(found)
         sheet.put(group.rows, {head: getattr(found, name) for name, head in heads.items()})
-        sheet.say(group.rows, words_of(found, said, filled(group.case).case))
+        sheet.say(group.rows, words_of(found, said))
         if settings.ranges:
             ends = spreads(settings.case.prices.currency)
             drawn = spread(group.case, settings.hours, recovery=settings.recovery)

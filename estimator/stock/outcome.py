@@ -34,6 +34,7 @@ OWN, SEALED = 0, 1  # leakages asked about, in this order
 class Outcome:
     """n homes: arrays (n,). kWh, money and kg a year; leakage q50 [m³/(h m²)]; payback in years, infinite for never."""
 
+    case: Case  # as filled
     q50: Array
     basis: Tag  # tag of the leakage: measured, typical, assumed
     heat_saved: Array
@@ -110,6 +111,7 @@ def outcome(case: Case, year: ClimateYear, *, hours: ClimateYear, recovery: str,
     }
     return Outcome(
         **{name: np.broadcast_to(column, (count, 1))[:, 0] for name, column in columns.items()},
+        case=whole,
         basis=survey.origins["leakage.value"].tag,
         gains=np.concatenate([np.broadcast_to(gain, (count, 1)) for gain in gains], axis=1),
     )

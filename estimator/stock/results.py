@@ -101,7 +101,7 @@ class Sheet:
         return pa.table([columns[name] for name in self._shape.names], schema=self._shape)
 
 
-def words_of(found: Outcome, said: Verdict, case: Case) -> dict[str, Any]:
+def words_of(found: Outcome, said: Verdict) -> dict[str, Any]:
     """The words of every home of a group by their heading."""
     reasons = [stock_words.reason(key, found.basis) for key in REASONS]
     return {
@@ -109,7 +109,7 @@ def words_of(found: Outcome, said: Verdict, case: Case) -> dict[str, Any]:
         "tightness": _taken([stock_words.TIGHTNESS[key] for key in TIGHTNESS], said.tightness),
         "best route": _taken([LABELS[name] for name in ROUTES], said.route),
         "reason": _taken(reasons, said.reason),
-        "look first at": look_first(case, found.q50.size),
+        "look first at": look_first(found.case, found.q50.size),
         "leakage rests on": found.basis,
     }
 

@@ -34,7 +34,7 @@ from estimator.stock.writing import in_order, read_part, write_part, write_table
 from estimator.units import Array
 
 HOURS_PER_BLOCK = 4
-ROWS_PER_CHUNK = 16_384
+ROWS_PER_CHUNK = 25_000
 _WAITING = 2  # chunks for each worker that are read ahead, so that memory stays bounded
 
 Progress = Callable[[int, int | None], None]

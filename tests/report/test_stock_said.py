@@ -84,7 +84,13 @@ def test_the_summary_puts_danger_before_money_and_names_what_was_not_read() -> N
 
 
 def test_a_home_is_told_with_what_its_leakage_rests_on() -> None:
-    row = {"q50": 6.0, "net_saving": 120.0, "payback": 14.0, "answer": "pays back within its life", "basis": "typical"}
+    row: dict[str, float | str | None] = {
+        "q50": 6.0,
+        "net_saving": 120.0,
+        "payback": 14.0,
+        "answer": "pays back within its life",
+        "basis": "typical",
+    }
     said = stock_said.home("Ash 1", row, currency="£").replace("\u00a0", " ")
     assert said == "Ash 1: net saving £120 a year at 6 m³/(h m²), not tested; pays back within its life, in 14 years"
     assert "not tested" not in stock_said.home("Ash 1", {**row, "basis": "measured"}, currency="£")
