@@ -56,7 +56,7 @@ def leakage_span(case: Case) -> LeakageSpan:
     tag = origin.tag
     if tag == "measured":
         below, above = 1.0 - TEST_UNCERTAINTY, 1.0 + TEST_UNCERTAINTY
-        source = "pressure test, uncertain by 10 % (EN ISO 9972, calm weather; from memory)"
+        source = "pressure test, uncertain by 10% (EN ISO 9972, calm weather; from memory)"
     elif tag == "typical":
         source = f"spread of homes of this age; {origin.source}"
     else:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from estimator.inputs.quantity import Tag
 
-# EN ISO 9972 puts the overall uncertainty of a test in calm weather below 10 %; from memory.
+# EN ISO 9972 puts the overall uncertainty of a test in calm weather below 10%; from memory.
 TEST_UNCERTAINTY = 0.10
 
 

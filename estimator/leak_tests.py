@@ -53,7 +53,7 @@ def history(tests: Sequence[PressureTest], *, today: float) -> History:
         middle=newest,
         high=max(newest, carried_on) * (1.0 + TEST_UNCERTAINTY),
         tag="measured",
-        source=f"{len(tests)} pressure test{'s' if len(tests) > 1 else ''}, each uncertain by 10 %; from memory",
+        source=f"{len(tests)} pressure test{'s' if len(tests) > 1 else ''}, each uncertain by 10%; from memory",
     )
     return History(span=span, drift=drift, words=_words(len(tests), float(when.max()), drift, span))
 

@@ -144,7 +144,7 @@ def sure_of(drawn: Sample, *, option: str, baseline: str, years: float | None = 
 
 
 def spread(values: Array) -> Spread:
-    """The 10-50-90 % of a sample; "never" is infinite and sorts last."""
+    """The 10-50-90% of a sample; "never" is infinite and sorts last."""
     ordered = np.sort(values)
 
     def below(share: float) -> float:

@@ -53,7 +53,7 @@ EAVES_WIND = np.array([0.48, 0.59, 0.67])
 
 # Kronvall & Persily 1982, retold by Meier 1986: mean infiltration is a twentieth of the flow at 50 Pa.
 DIVISOR = 20.0
-# National annual method: each sheltered side takes 7.5 %, and wind counts against a mean of 4 m/s.
+# National annual method: each sheltered side takes 7.5%, and wind counts against a mean of 4 m/s.
 PER_SHELTERED_SIDE = 0.075
 ANNUAL_MEAN_WIND = 4.0  # m/s
 

@@ -1,7 +1,7 @@
 """How heavy is air, and how much heat does a cubic metre of it carry?
 
-Dry air throughout. Half-saturated air at 20 °C is 0.4 % lighter, but a kilogram of it holds 0.6 % more heat:
-a cubic metre carries 0.25 % more than is counted here (moist-air equations of the CoolProp library).
+Dry air throughout. Half-saturated air at 20 °C is 0.4% lighter, but a kilogram of it holds 0.6% more heat:
+a cubic metre carries 0.25% more than is counted here (moist-air equations of the CoolProp library).
 """
 
 from __future__ import annotations

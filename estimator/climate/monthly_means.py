@@ -42,7 +42,7 @@ NORTHERNMOST = 60.2  # °
 CLEAREST = 1.08  # most that a month can have of clear-sky irradiance; assumed
 TWILIGHT = 10.0  # W/m², within which low sun, for which clear skies are least known, is let pass
 # Mean wind at 10 m over the 21 UK regions of `uk_monthly_normals` against continentality, by least squares on its
-# logarithm (residual 6 %), and its course through the year, ± by warmth. No real year is in either; beyond the regions'
+# logarithm (residual 6%), and its course through the year, ± by warmth. No real year is in either; beyond the regions'
 # own continentality the nearest of them stands.
 WIND_AT_SEA, WIND_FALL = 7.88, 0.0686  # m/s at a continentality of nil; per unit of it
 WIND_SEASON = 0.144  # of the mean: more in the coldest month, less in the warmest

@@ -109,7 +109,7 @@ class Unit:
             5,
             3000,
             "flow at which the certificate gives ratio and power",
-            derived="70 % of boost or duty",
+            derived="70% of boost or duty",
         ),
     ] = None
     largest_flow: Annotated[

@@ -211,7 +211,7 @@ class Worth:
             30,
             "by how much money a year later weighs less",
             "typical",
-            "The Green Book, HM Treasury: 3.5 % real in years 0 to 30; through a secondary text",
+            "The Green Book, HM Treasury: 3.5% real in years 0 to 30; through a secondary text",
         ),
     ] = 3.5
     terms: Annotated[

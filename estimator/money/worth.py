@@ -85,9 +85,9 @@ class ReturnRate(NamedTuple):
 def internal_rate(flows: Numeric) -> ReturnRate:
     """Yearly rate (fraction) at which the flows on the last axis are worth nil today.
 
-    Sought between -90 % and +1000 % a year. A count of nil means undefined there, above one ambiguous (as where late
+    Sought between -90% and +1000% a year. A count of nil means undefined there, above one ambiguous (as where late
     costs follow early savings): in both cases the rate is nan and must be told in words. Two rates closer together
-    than 1 % of 1 + rate may escape.
+    than 1% of 1 + rate may escape.
     """
     series = np.asarray(flows, dtype=float)
     growth = np.linspace(np.log1p(LEAST_RATE), np.log1p(MOST_RATE), _RATES_TRIED)

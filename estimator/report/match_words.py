@@ -32,7 +32,7 @@ EXPLAINED = (
 def sentence(found: Match) -> str:
     """The proposal in one sentence, with its range."""
     name, unit = _NAMES[found.unknown], _UNITS[found.unknown]
-    near = f"{number(found.low)} to {quantity(found.high, unit)}"
+    near = f"{number(found.low)} and {quantity(found.high, unit)}"
     return (
         f"The bill fits a {name} of {quantity(found.value, unit)}, between {near} with all else that is uncertain; "
         f"the case has {quantity(found.now, unit)}."

@@ -102,7 +102,7 @@ def _number(value: float | str | None) -> float:
 def _of(many: int, whole: int) -> str:
     if not many:
         return f"none of {whole:,} homes"
-    return f"{many:,} of {whole:,} homes ({to_percent(many / whole):.0f} %)"
+    return f"{many:,} of {whole:,} homes ({to_percent(many / whole):.0f}%)"
 
 
 def payback_title(found: Sequence[tuple[str, int]]) -> str:

@@ -97,17 +97,17 @@ def error_lines(errors: Array) -> list[str]:
     """By how much the shortened year errs in the homes of this very stock that took the full year as well."""
     if not len(errors):
         return ["Every home took the full year of hours."]
-    lines = [f"Shortened year against all 8,760 hours, in {len(errors):,} homes of this table (half / 99 % / worst):"]
+    lines = [f"Shortened year against all 8,760 hours, in {len(errors):,} homes of this table (half / 99% / worst):"]
     for place, (name, unit) in enumerate(ERROR_OF):
         short, full = errors[:, 2 * place], errors[:, 2 * place + 1]
         away = np.abs(short - full)
         half, most, worst = (number(float(np.quantile(away, share))) for share in (0.5, 0.99, 1.0))
         shares = np.divide(away, np.abs(full), out=np.zeros_like(away), where=np.abs(full) > 0.0)
-        part = "" if place else f", {number(to_percent(float(np.quantile(shares, 0.99))))} % of it in 99 % of homes"
+        part = "" if place else f", {number(to_percent(float(np.quantile(shares, 0.99))))}% of it in 99% of homes"
         lines.append(f"  {name}: {half} / {most} / {worst} {unit}{part}")
     return lines
 
 
 def _counted(words: str, many: int, whole: int) -> str:
-    share = f"{to_percent(many / whole):.0f} %" if whole else ""
+    share = f"{to_percent(many / whole):.0f}%" if whole else ""
     return f"  {words:<{_WIDTH}}{many:>12,}{share:>7}"

@@ -148,8 +148,8 @@ def earns(against: Against, currency: str) -> str:
             f"Its extra cost of {cash.money(here.net_capital, currency)} comes back within a life of "
             f"{number(here.life)} years {reach(against.sweep.payback)}{also}."
         )
-    lead = "What it is worth here" if yearly.startswith("cannot") else "Here it"
-    return f"{lead} {yearly}. {back}"
+    lead = "what it is worth here" if yearly.startswith("cannot") else "here it"
+    return f"By leakage alone, all else at its best guess, {lead} {yearly}. {back}"
 
 
 def reach(threshold: Threshold) -> str:

@@ -134,7 +134,7 @@ def side_by_side(found: Sequence[Way], *, baseline: str, currency: str) -> Rows:
 
 def differences(done: Estimate, name: str) -> str:
     """In what an option differs from the first of its kind, in words; one that is the first is told by its kind."""
-    options, label = done.case.options, done.options[name].label
+    options, label, currency = done.case.options, done.options[name].label, done.case.prices.currency
     one = options[name]
     other = next(found for found, option in options.items() if option.kind == one.kind)
     if other == name:
@@ -147,14 +147,18 @@ def differences(done: Estimate, name: str) -> str:
         now, then_ = value_at(one, item.path), value_at(two, item.path)
         if now != then_:
             words = item.spec.meaning.partition(",")[0]
-            told.append(f"{words} {_said(now, item.spec)}, not {_said(then_, item.spec)}")
+            told.append(f"{words} {_said(now, item.spec, currency)}, not {_said(then_, item.spec, currency)}")
     more = f"; and {len(told) - _MOST_DIFFERENCES} more" if len(told) > _MOST_DIFFERENCES else ""
     listed = "; ".join(told[:_MOST_DIFFERENCES])
     beside = f"{label[:1].upper()}{label[1:]}, beside {done.options[other].label}"
     return f"{beside}: {listed}{more}." if told else f"{beside}: the same in every entry."
 
 
-def _said(value: object, spec: object) -> str:
+def _said(value: object, spec: object, currency: str) -> str:
     if isinstance(value, int | float) and isinstance(spec, Quantity):
+        if spec.unit == "money":
+            return cash.exact_money(float(value), currency)
+        if spec.unit == "money/year":
+            return f"{cash.exact_money(float(value), currency)} a year"
         return joined(number(float(value)), spec.unit)
     return str(value) if value is not None else "none"

@@ -61,7 +61,7 @@ def test_an_adviser_asks_counts_compares_and_leaves_a_paper(
         here.type("Floor area, m²", "140")
         here.choose("Air leakage", "Tested at 50 Pa")
         here.type("Leakage, m³/(h m²)", "4")
-        here.type("Heat price, p/kWh", "8,2")
+        here.type("Price of natural gas, p/kWh", "8,2")
         answer = plain(here.answer())
         here.go("Which way?")
         assert "counted from" in plain(here.page.locator("p.then").first.inner_text())

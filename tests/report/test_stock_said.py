@@ -30,13 +30,13 @@ COUNTS = {
 
 def test_sentences_count_the_homes_that_have_no_fault() -> None:
     said = stock_said.answer(COUNTS, option="heat recovery", baseline="new plain extract")
-    assert "40 of 1,000 homes (4 %)" in said
-    assert "160 of 1,000 homes (16 %)" in said
+    assert "40 of 1,000 homes (4%)" in said
+    assert "160 of 1,000 homes (16%)" in said
     assert "new plain extract" in said
-    assert "500 of 1,000 homes (50 %)" in stock_said.sealing(COUNTS)
+    assert "500 of 1,000 homes (50%)" in stock_said.sealing(COUNTS)
     assert "“leave as is”: in 900 of 1,000" in stock_said.sealing(COUNTS)
     assert "none of 1,000 homes" in stock_said.today(COUNTS, option="heat recovery")
-    assert "600 of 1,000 homes (60 %)" in stock_said.untested(COUNTS)
+    assert "600 of 1,000 homes (60%)" in stock_said.untested(COUNTS)
     assert stock_said.faults(COUNTS).startswith("10 rows have faults")
     assert stock_said.faults({"rows": 5}) == ""
     assert "every row has a fault" in stock_said.answer({"rows": 3, "faulty": 3}, option="a", baseline="b")
@@ -60,7 +60,7 @@ def test_the_error_told_is_that_of_the_homes_that_took_both_years() -> None:
     short_and_full = np.array([[101.0, 100.0, 9.0, 10.0, 2.0, 2.0, 8.0, 8.0]] * 9 + [[100.0] * 2 + [10.0] * 6])
     lines = error_lines(short_and_full)
     assert "in 10 homes" in lines[0]
-    assert lines[1].strip().startswith("heat saved: 1 / 1 / 1 kWh a year, 1 % of it")
+    assert lines[1].strip().startswith("heat saved: 1 / 1 / 1 kWh a year, 1% of it")
     assert lines[2].strip().startswith("net saving: 1 / 1 / 1")
     assert error_lines(np.empty((0, 8))) == ["Every home took the full year of hours."]
 

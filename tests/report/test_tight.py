@@ -210,3 +210,10 @@ def test_a_leakage_is_stated_as_each_test_would() -> None:
 )
 def test_paybacks_read_as_people_say_them(spans: tuple[float, ...], words: str) -> None:
     assert tight_sheets.paybacks(spans) == words
+
+
+@pytest.mark.parametrize("q50", [1.0, 6.7, 12.0])
+def test_a_range_of_leakage_alone_says_so_since_other_pages_move_everything(q50: float) -> None:
+    said = verdict(asked(leaking(q50), load_year("Inland vale")))
+    for words in (said.then, said.today):
+        assert "By leakage alone, all else at its best guess, " in words.split("a year")[0]

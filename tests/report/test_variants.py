@@ -67,6 +67,17 @@ def test_differences_are_those_entered(compared: Compared) -> None:
     assert variants.differences(done, "extract") == "New plain extract: continuous extract."
 
 
+def test_a_price_that_differs_is_told_in_the_currency_of_the_case() -> None:
+    usual = Case()
+    one = usual.options["recovery"]
+    dearer = dataclasses.replace(one, label="dearer", cost=dataclasses.replace(one.cost, unit=3200.0))
+    case = dataclasses.replace(usual, options={**usual.options, "dearer": dearer})
+    done = estimate(case, load_year("Inland vale"))
+    said = variants.differences(done, "dearer")
+    assert "£3,200, not £" in said
+    assert "money" not in said
+
+
 def test_the_table_has_a_column_for_every_way(compared: Compared) -> None:
     _, found, _ = compared
     table = variants.side_by_side(found, baseline="new plain extract", currency="£")
