@@ -31,7 +31,7 @@ class MethodError:
     median: float  # half of the homes are nearer than this
     nineteen_in_twenty: float
     worst: float
-    beyond: int  # homes that differ by more than 6% and also by more than 60 kWh
+    beyond: int  # homes that differ by more than 6 % and also by more than 60 kWh
     bias: float  # median with its sign: below nil, the estimate saves less than the reference
     demand_bias: float  # the same for the demand itself
 

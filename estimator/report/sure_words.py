@@ -201,8 +201,8 @@ def rests_on(found: Tried) -> Sequence[str]:
     error = sure.error
     return (
         f"{sure.count:,} cases, spread evenly over all ranges at once; the same case is tried with every option, and "
-        "the same cases come every time. Of each input half the values tried lie on either side of its best guess, most "
-        "of them close to it.",
+        "the same cases come every time. Of each input half the values tried lie on either side of its best guess, "
+        "most of them close to it.",
         f"Weather: {year.name}, {year.source}, in blocks of {quantity(error.hours_per_block, 'hours')}. In "
         f"{error.cases} cases that took every hour as well, this moved the net saving by at most "
         f"{cash.money(error.net_saving, found.currency)} a year.",
