@@ -70,7 +70,7 @@ def test_differences_are_those_entered(compared: Compared) -> None:
 def test_a_price_that_differs_is_told_in_the_currency_of_the_case() -> None:
     usual = Case()
     one = usual.options["recovery"]
-    dearer = dataclasses.replace(one, label="dearer", cost=dataclasses.replace(one.cost, unit=3200.0))
+    dearer = dataclasses.replace(one, label="dearer", cost=dataclasses.replace(one.cost, kit=3200.0))
     case = dataclasses.replace(usual, options={**usual.options, "dearer": dearer})
     done = estimate(case, load_year("Inland vale"))
     said = variants.differences(done, "dearer")
