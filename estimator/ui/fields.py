@@ -19,7 +19,7 @@ from estimator.report.figures import entered as as_shown
 from estimator.report.figures import joined, number, quantity, to_metric, unit_shown
 from estimator.report.price_words import price_in_words
 from estimator.survey.fill import Origin
-from estimator.ui import state
+from estimator.ui import again, state
 from estimator.ui.style import small
 from estimator.ui.tree import entry
 from estimator.ui.typed import typed_number
@@ -84,7 +84,7 @@ class _Draw:
 
     def shows(self, value: Any) -> None:
         """The widget shows what the case says, not the other way round."""
-        if st.session_state.get(self.key) != value or self.key not in st.session_state:
+        if again.asked() or st.session_state.get(self.key) != value or self.key not in st.session_state:
             st.session_state[self.key] = value
 
     def takes(self, read: Callable[[Any], Any] = lambda value: value) -> Callable[[], None]:

@@ -8,7 +8,7 @@ from pathlib import Path
 import streamlit as st
 
 from estimator.errors import InputFaults
-from estimator.ui import case_bar, measure, navigation, readers, state, style, wanting
+from estimator.ui import again, case_bar, measure, navigation, readers, state, style, wanting
 
 TITLE = "Is heat recovery worth it here?"
 
@@ -34,6 +34,7 @@ PAGES = (
 def draw() -> None:
     """Draw the chosen page and what stands around it."""
     st.set_page_config(page_title=TITLE, layout="wide", initial_sidebar_state="collapsed")
+    again.begin()
     state.begin()
     readers.WHO.begin()
     measure.begin()
@@ -57,6 +58,7 @@ def draw() -> None:
     state.show_link()
     readers.WHO.show()
     measure.UNITS.show()
+    again.ask()
 
 
 def _run(page: st.Page) -> None:

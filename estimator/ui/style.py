@@ -108,4 +108,5 @@ def as_finding(words: str) -> str:
 
 def small(*lines: str) -> st.delta_generator.DeltaGenerator:
     """Small print, one paragraph a line; comes back as its place, to be filled with something else later."""
-    return st.html("".join(f'<p class="small">{escape(line)}</p>' for line in lines))
+    said = "".join(f'<p class="small">{escape(line)}</p>' for line in lines)
+    return st.html(said) if said else st.empty()

@@ -172,6 +172,28 @@ def test_the_server_may_restart_while_somebody_is_at_work(browser: Browser) -> N
         server.stop()
 
 
+def test_the_first_change_after_a_restart_is_not_lost(browser: Browser) -> None:
+    server = Server()
+    server.start()
+    try:
+        with visit(browser, server) as here:
+            here.open()
+            here.type("Floor area, m²", "200")
+            said = here.answer()
+            server.stop()
+            server.start()
+            here.page.wait_for_timeout(1500)
+            box = here.page.get_by_label("Floor area, m²", exact=True)
+            box.fill("60")
+            box.press("Enter")
+            here.page.get_by_role("button", name="Undo: Floor area, m²: 60").wait_for()
+            here.page.wait_for_function("words => document.querySelector('p.answer').innerText !== words", arg=said)
+            assert box.input_value() == "60"
+            assert "60 m²" in plain(here.page.locator("p.sentence").inner_text())
+    finally:
+        server.stop()
+
+
 def test_the_whole_way_goes_by_keyboard(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
         here.open()

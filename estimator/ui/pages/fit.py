@@ -20,7 +20,6 @@ from estimator.ui.tables import show
 
 def page() -> None:
     """From the answer down to the check-list."""
-    style.rules()
     options = fitted.options()
     before_money(outcome().middle.estimate.case, place="fit", about="on fitting")
     if not options:

@@ -20,7 +20,6 @@ from estimator.ui.results import palette
 
 def page() -> None:
     """From the answer for the whole table down to each home of it."""
-    style.rules()
     top = st.container()
     _table()
     found = many.screened()

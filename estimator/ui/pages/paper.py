@@ -19,7 +19,6 @@ from estimator.ui.tables import show
 
 def page() -> None:
     """The answer, who it is for, the files, and what stands in them."""
-    style.rules()
     found = outcome()
     option = chosen("paper")
     before_money(found.middle.estimate.case, place="report")

@@ -20,7 +20,6 @@ from estimator.ui.tables import show
 
 def page() -> None:
     """From the range down to what it rests on."""
-    style.rules()
     found = shown(chosen("sure"))
     before_money(outcome().middle.estimate.case, place="sure")
     _answer(found)

@@ -18,7 +18,6 @@ from estimator.ui.tightness import Shown, draughts, inputs, labels, listed, opti
 
 def page() -> None:
     """From the verdict down to what it rests on."""
-    style.rules()
     now = shown(_chosen())
     before_money(now.found.case, place="tight", about="on sealing and leaks")
     _verdict(now)

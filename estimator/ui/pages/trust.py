@@ -19,7 +19,6 @@ def _results() -> list[Result]:
 
 def page() -> None:
     """How much agrees, what does not or is not known, and every value to be opened."""
-    style.rules()
     results, run = _results(), method_run()
     style.question(trust.QUESTION)
     style.answer(trust.answer(results))

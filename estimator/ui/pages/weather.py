@@ -14,7 +14,6 @@ from estimator.ui.two_climates import Pair, choose
 
 def page() -> None:
     """What it means for heat recovery, then the year beside another one."""
-    style.rules()
     style.question(weather_words.QUESTION)
     answer = st.container()
     pair = choose()

@@ -20,7 +20,6 @@ from estimator.units import MONTH_DAYS, MONTH_NAMES
 
 def page() -> None:
     """From the headline down to one hour."""
-    style.rules()
     found = outcome()
     option = chosen("worked")
     comparison = found.comparison(option, "baseline")

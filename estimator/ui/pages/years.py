@@ -36,7 +36,6 @@ from estimator.ui.tables import show
 
 def page() -> None:
     """From what it pays down to every entry and every working."""
-    style.rules()
     now = shown(_chosen())
     before_money(now.done.case, place="cost")
     _answer(now)
