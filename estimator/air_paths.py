@@ -14,6 +14,7 @@ from estimator.units import from_m3h, from_mm2
 # Pressure across a shut door above which it is worth a larger gap; common practice, no source.
 DOOR_PRESSURE = 2.0  # Pa
 _ROUNDING = 0.5  # m³/h: below what instruments on site can tell
+_SIZE = 100.0  # mm²: a gap under a door is cut no finer
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -172,8 +173,8 @@ def _door_words(doors: tuple[DoorFound, ...]) -> list[str]:
             found.append(f"A line passes {between}, a fire door: never cut it; give the air another way.")
         elif door.pressure is not None and door.pressure > DOOR_PRESSURE:
             found.append(
-                f"Under {between} {door.flow_boost:.0f} m³/h has {door.area:,.0f} mm²: it needs "
-                f"{door.area_needed:,.0f} mm² to stay below {DOOR_PRESSURE:g} Pa."
+                f"Under {between} {door.flow_boost:.0f} m³/h has {door.area:,.0f} mm²: it needs about "
+                f"{ceil(door.area_needed / _SIZE) * _SIZE:,.0f} mm² to stay below {DOOR_PRESSURE:g}\u00a0Pa."
             )
     return found
 

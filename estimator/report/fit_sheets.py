@@ -16,6 +16,7 @@ _DECIMALS = {
     "°C": 1, "%": 1, "h": 0, "kWh": 1, "l/h": 2, "l": 1, "W": 0, "A": 1, "m/s": 1, "m³/h": 0, "dB(A)": 0, "": 2,
 }  # fmt: skip
 _NOT_KNOWN = "not known: ask"
+_ROUNDING = 1e-9
 
 
 def site_figures(found: Fitting) -> tuple[Rows, Rows]:
@@ -111,14 +112,13 @@ def ways(paths: AirPaths) -> Rows:
     """Each line from a fed room through its doors to a room drawn from."""
     return Rows(
         caption="Ways of the air",
-        head=("From", "Through", "To", "Ordinary, m³/h", "Boost, m³/h"),
+        head=("From", "Through", "To", *_flow_heads(paths)),
         rows=tuple(
             (
                 line.rooms[0],
                 ", ".join(line.rooms[1:-1]) or "one door",
                 line.rooms[-1],
-                figures.fixed(line.flow, decimals=0),
-                figures.fixed(line.flow * paths.boost, decimals=0),
+                *_flows(paths, line.flow, line.flow * paths.boost),
             )
             for line in paths.lines
         ),
@@ -130,14 +130,13 @@ def doors(paths: AirPaths) -> Rows:
     """Each door on the way, with the free area under it."""
     return Rows(
         caption="Doors on the way",
-        head=("Door between", "Ordinary, m³/h", "Boost, m³/h", "Free area, mm²", "Needed, mm²", "Pressure, Pa"),
+        head=("Door between", *_flow_heads(paths), "Free area, mm²", "Needed, mm²", "Pressure, Pa"),
         rows=tuple(
             (
                 " and ".join(door.between),
-                figures.fixed(door.flow, decimals=0),
-                figures.fixed(door.flow_boost, decimals=0),
+                *_flows(paths, door.flow, door.flow_boost),
                 "fire door: none" if door.area is None else figures.fixed(door.area, decimals=0),
-                figures.fixed(door.area_needed, decimals=0),
+                figures.number(door.area_needed),
                 "never cut it" if door.pressure is None else figures.fixed(door.pressure, decimals=1),
             )
             for door in paths.doors
@@ -148,21 +147,39 @@ def doors(paths: AirPaths) -> Rows:
 
 def rooms(paths: AirPaths) -> Rows:
     """Each room with what is fed into it and drawn from it, and the sums."""
-    rows = [
-        (
-            room.name,
-            *(figures.fixed(flow, decimals=0) for flow in (room.fed, room.drawn, room.fed_boost, room.drawn_boost)),
-            str(room.branches),
-        )
-        for room in paths.rooms
+    every = [
+        (room.name, (room.fed, room.drawn), (room.fed_boost, room.drawn_boost), room.branches) for room in paths.rooms
     ]
-    sums = (paths.fed, paths.drawn, paths.fed * paths.boost, paths.drawn * paths.boost)
-    rows.append(("All rooms", *(figures.fixed(flow, decimals=0) for flow in sums), str(paths.branches)))
+    sums = (paths.fed, paths.drawn)
+    every.append(("All rooms", sums, (paths.fed * paths.boost, paths.drawn * paths.boost), paths.branches))
     return Rows(
         caption="Rooms",
-        head=("Room", "Fed, m³/h", "Drawn, m³/h", "Fed on boost", "Drawn on boost", "Branches"),
-        rows=tuple(rows),
-    )
+        head=(
+            "Room", "Fed, m³/h", "Drawn, m³/h", *(("Fed on boost", "Drawn on boost") if _boosts(paths) else ()),
+            "Branches",
+        ),
+        rows=tuple(
+            (
+                name,
+                *(figures.fixed(flow, decimals=0) for flow in (*ordinary, *(boosted if _boosts(paths) else ()))),
+                str(branches),
+            )
+            for name, ordinary, boosted, branches in every
+        ),
+    )  # fmt: skip
+
+
+def _boosts(paths: AirPaths) -> bool:
+    """Whether boost moves more than ordinary use, so that its flows are worth columns of their own."""
+    return paths.boost > 1.0 + _ROUNDING
+
+
+def _flow_heads(paths: AirPaths) -> tuple[str, ...]:
+    return ("Ordinary, m³/h", "Boost, m³/h") if _boosts(paths) else ("Air, m³/h",)
+
+
+def _flows(paths: AirPaths, ordinary: float, boosted: float) -> tuple[str, ...]:
+    return tuple(figures.fixed(flow, decimals=0) for flow in ((ordinary, boosted) if _boosts(paths) else (ordinary,)))
 
 
 def measured(found: AsCommissioned, currency: str) -> Rows:

@@ -166,7 +166,15 @@ def _choice(draw: _Draw, choices: Mapping[str, Any], entered: Any, used: Any) ->
 
 def _text(draw: _Draw, entered: Any, used: Any) -> None:
     draw.shows(str(used or ""))
-    st.text_input(draw.label, max_chars=draw.item.spec.longest, help=draw.help, key=draw.key, on_change=draw.takes())
+    example = draw.item.spec.meaning.partition(" as in ")[2]
+    st.text_input(
+        draw.label,
+        max_chars=draw.item.spec.longest,
+        placeholder=f"as in {example}" if example else None,
+        help=draw.help,
+        key=draw.key,
+        on_change=draw.takes(),
+    )
 
 
 def _help(item: Declared, origin: Origin) -> str:

@@ -29,7 +29,7 @@ _STYLE = f"""<style>
 .rows .words:not(:first-child){{padding-left:1rem}}
 .rows td.words{{min-width:9rem}}
 @media (max-width:640px){{
- .rows th,.rows td{{padding-left:.45rem}}
+ .rows th,.rows td{{padding-left:.45rem;white-space:normal}}
  .rows .words:not(:first-child){{padding-left:.3rem}}
  .rows td.words{{min-width:4.2rem}}
  .rows td.words:first-child{{min-width:5.5rem}}

@@ -11,7 +11,7 @@ import pytest
 from estimator import Case, run
 from estimator.cautions import every_caution
 from estimator.inputs.places import with_values
-from estimator.report import fit_words, site_words
+from estimator.report import fit_sheets, fit_words, site_words
 from estimator.report.fitting import Fitting, fitting
 from estimator.report.site_list import SOURCE, site_list, site_rows
 from tests.laws.settings import year_of
@@ -124,3 +124,14 @@ def test_the_site_list_says_what_the_trade_knows_with_a_caution_each() -> None:
         assert look.cautions
         assert set(look.cautions) <= titles
     assert SOURCE.capitalize() in site_rows().note
+
+
+def test_flows_on_boost_have_columns_only_where_boost_moves_more() -> None:
+    assert usual().paths is not None
+    higher = found(flows__boost_flow=200.0)
+    for sheet in (fit_sheets.ways, fit_sheets.doors, fit_sheets.rooms):
+        for shown, wanted in ((usual(), False), (higher, True)):
+            assert shown.paths is not None
+            table = sheet(shown.paths)
+            assert any("oost" in head for head in table.head) is wanted
+            assert {len(row) for row in table.rows} == {len(table.head)}
