@@ -15,8 +15,9 @@ _OPENED = "case_bar:opened"  # counts files, so that each finds an empty field
 _LONGEST_TITLE = 120
 
 _KEEPS = (
-    "The address of this page holds the whole case: keep it, or send it. Names stay out of it: the title, labels of "
-    "your own and the date of your prices are only in the file."
+    "The address of this page holds the whole case: keep it, or send it. Names stay out of it: the title, names of "
+    "your own for options and rooms, the instrument and the date of your prices are only in the file. In the address "
+    "they are numbered."
 )
 
 

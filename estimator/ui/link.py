@@ -1,7 +1,8 @@
 """How does a whole case travel in the address of the page, and what of it stays at home?
 
 A link is the version of its own form, a dot, and the case's changes as compressed JSON in URL-safe letters. Titles,
-option labels and paths of the user's own files never enter it. A link that cannot be read is refused by name.
+names of options and rooms somebody made up and paths of files never enter it. A link that cannot be read is refused
+by name.
 """
 
 from __future__ import annotations
@@ -12,15 +13,13 @@ import json
 import zlib
 from typing import Any
 
-from estimator.climate.chosen import can_travel
 from estimator.errors import Fault, InputFaults
-from estimator.inputs.pressure_tests import without_notes
-from estimator.ui.tree import EMPTY, Tree, entries, entry, usual_label, with_entry
+from estimator.ui.private import without_private
+from estimator.ui.tree import EMPTY, Tree
 
 LINK_VERSION = 1
 PARAMETER = "case"
 LONGEST = 60_000  # letters of a link, and bytes of the case in it
-UNDATED = "as entered; their date stays in the case file"
 _WHERE = "link"
 
 
@@ -72,19 +71,3 @@ def _no_constant(name: str) -> Any:
 
 def _refused(why: str) -> InputFaults:
     return InputFaults([Fault(_WHERE, f"The case in this link was not used: {why} The demo home is shown instead.")])
-
-
-def without_private(tree: Tree) -> Tree:
-    """The case without the words a person typed to name people, homes or files."""
-    public: Tree = {key: value for key, value in tree.items() if key != "title"}
-    for path, _ in entries(public):
-        if path.startswith("options.") and path.endswith(".label"):
-            public = with_entry(public, path, usual_label(path.split(".")[1]))
-    if entry(public, "prices.dated") is not None:
-        public = with_entry(public, "prices.dated", UNDATED)
-    if isinstance(tests := entry(public, "leakage.tests"), str):
-        public = with_entry(public, "leakage.tests", without_notes(tests))
-    climate = entry(public, "place.climate")
-    if climate is not None and not (isinstance(climate, str) and can_travel(climate)):
-        public = with_entry(public, "place.climate", None)
-    return public

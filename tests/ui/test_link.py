@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from estimator import load_year, run
 from estimator.errors import InputFaults
 from estimator.inputs.case import Case
 from estimator.inputs.casefile import case_from_dict, case_to_dict
@@ -71,6 +72,44 @@ def test_names_titles_and_the_users_own_paths_stay_at_home() -> None:
     assert carried["options.recovery.unit.effectiveness"] == 88.0
     assert case_from_dict(link.from_link(text)).options["recovery"].unit.effectiveness == 88.0
     assert carried["options.extract.label"] == Case().options["extract"].label
+
+
+OPTIONS = {
+    name: {"kind": option["kind"]} for name, option in case_to_dict(Case())["options"].items() if name != "recovery"
+}
+OF_SOMEBODY = {
+    "version": 1,
+    "today": "as at Xample's",
+    "rooms": {
+        "option": "offer of Xample",
+        "fed": "Xample's den 43; bedroom 2 50",
+        "drawn": "kitchen 47; Xample bath 46",
+        "lines": "Xample's den > landing > Xample bath 43; bedroom 2 > hall > kitchen 47",
+        "doors": "landing > Xample bath 12000",
+    },
+    "commissioned": {"option": "offer of Xample", "fed": "Xample's den 41", "instrument": "hood 7 of Xample"},
+    "options": {
+        "as at Xample's": OPTIONS["today"],
+        "extract": OPTIONS["extract"],
+        "offer of Xample": {"kind": case_to_dict(Case())["options"]["recovery"]["kind"], "label": "by Xample"},
+    },
+    "tags": {"options.offer of Xample.kind": "assumed"},
+}
+
+
+def test_rooms_and_options_named_by_somebody_are_numbered_and_every_figure_stays() -> None:
+    back = link.from_link(link.to_link(OF_SOMEBODY))
+    assert "xample" not in json.dumps(back).lower()
+    assert back["rooms"]["lines"] == "room 1 > landing > room 2 43; bedroom 2 > hall > kitchen 47"
+    assert back["commissioned"]["fed"] == "room 1 41"
+    assert link.from_link(link.to_link(back)) == back  # a link of a link says the same
+    ours, theirs = case_from_dict(OF_SOMEBODY), case_from_dict(back)
+    assert list(ours.options) != list(theirs.options)
+    year = load_year(ours.place.climate)
+    for before, after in zip(
+        run(ours, year).against_baseline.values(), run(theirs, year).against_baseline.values(), strict=True
+    ):
+        assert after.net_saving == before.net_saving
 
 
 def packed(tree: object) -> str:

@@ -88,6 +88,9 @@ def _ways(now: Fitting) -> None:
         with right:
             show(fit_sheets.doors(now.paths))
     fitted.entries(now, fitted.ROOMS)
+    style.small(
+        "Names of rooms stay in the case file: the address carries them numbered, unless any home might use them."
+    )
 
 
 def _measured(now: Fitting) -> None:
