@@ -41,7 +41,7 @@ _RULES = f"""<style>
 .st-key-undo button p{{white-space:nowrap;overflow:hidden;text-overflow:ellipsis}}
 .st-key-answer{{{_PAPER};padding:.5rem 0;border-bottom:1px solid;{_RULE}}}
 @media (max-width:640px){{.answer{{font-size:1.2rem;margin:0}}}}
-@media (prefers-reduced-motion:reduce){{*{{animation-duration:.01ms!important;transition-duration:.01ms!important}}}}
+@media (prefers-reduced-motion:reduce){{*{{animation-duration:.01ms!important;transition:none!important}}}}
 td,th,[data-testid=stMetricValue]{{font-variant-numeric:tabular-nums}}
 .sheet+.finding{{margin:1.6rem 0 .6rem!important}}
 .then+.then,.then+.sheet{{margin-top:.5rem}}
