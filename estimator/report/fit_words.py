@@ -197,7 +197,8 @@ def steps_in_words(found: Fitting) -> str:
         f"{step_name(step)}: {figures.share(step.efficiency)}{f', {change}' if (change := step_change(step)) else ''}"
         for step in found.sheet.steps
     )
-    return f"Heat of the air through the unit that comes back. {'; '.join(told)}."
+    steps = "; ".join(told)
+    return f"Heat of the air through the unit that comes back. {steps[:1].upper()}{steps[1:]}."
 
 
 def steps_title(found: Fitting) -> str:
