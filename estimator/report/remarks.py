@@ -1,4 +1,4 @@
-"""What must be said about the air of each option before its money?"""
+"""What must be said of the air of each option, of the prices and of the heat before the money?"""
 
 from __future__ import annotations
 
@@ -7,8 +7,9 @@ import numpy as np
 from estimator.compare import Result
 from estimator.estimate import Estimate, OptionYear
 from estimator.inputs.case import Case
-from estimator.inputs.catalogue import option_fact
-from estimator.report.figures import flow, share, temperature
+from estimator.inputs.catalogue import is_electric, option_fact
+from estimator.inputs.prices import Prices
+from estimator.report.figures import energy, flow, share, temperature
 from estimator.units import to_m3h
 
 # Below this share of a flow a difference is rounding or commissioning tolerance, not a finding.
@@ -22,13 +23,18 @@ _CLEARLY_MORE = 1.1
 _WORTH_SAYING = 0.02
 # Duties for which the catalogue's costs of fitting are meant, a small flat to a large house; assumed.
 _SMALLEST_DUTY, _LARGEST_DUTY = 60.0, 400.0  # m³/h
+# Heat below which a home is hardly heated, a third of the 15 kWh/m² that the passive house asks for; assumed.
+_HARDLY_HEATED = 5.0  # kWh/m² a year
+
+_PRICES = {"prices.fuel": "price of the heating fuel", "prices.electricity": "price of electricity"}
+_SUMS = {"kit": "unit", "ducts": "ducts", "day_rate": "work", "filter_price": "filters", "service": "service"}
 
 
 def remarks(result: Result) -> tuple[str, ...]:
-    """Sentences about air, worst first: fans below the required rate, hours short without windows, surplus air."""
+    """Sentences, worst first: foreign prices, no heat to save, fans too small, hours short of air, surplus air."""
     done = result.estimate
     required = float(done.home.required)
-    found = []
+    found = [*_prices_of_elsewhere(done), *_hardly_heated(done)]
     for option in done.options.values():
         if option.name != done.case.today and _has_fans(done.case, option.name):
             found.extend(_too_small(option, required))
@@ -39,6 +45,39 @@ def remarks(result: Result) -> tuple[str, ...]:
     found.extend(_surplus(list(done.options.values()), required))
     found.extend(_cost_of_another_size(done))
     return tuple(found)
+
+
+def _prices_of_elsewhere(done: Estimate) -> list[str]:
+    """Defaults are sums of one country; another currency changes their sign, not their size."""
+    currency, home = done.case.prices.currency, Prices().currency
+    if currency == home:
+        return []
+    left = [words for path, words in _PRICES.items() if done.origins[path].source != "entered"]
+    if is_electric(done.case.heating.fuel):
+        left = [words for words in left if words != _PRICES["prices.fuel"]]
+    fitted = [name for name in done.options if name != done.case.today]
+    left.extend(
+        words
+        for part, words in _SUMS.items()
+        if any(done.origins[f"options.{name}.cost.{part}"].source != "entered" for name in fitted)
+    )
+    if not left:
+        return []
+    return [
+        f"Money is written in {currency}, but these sums are those of Great Britain in {home}, not converted: "
+        f"{', '.join(left)}. Enter your own before trusting any money here."
+    ]
+
+
+def _hardly_heated(done: Estimate) -> list[str]:
+    """Where the weather or the gains leave nothing to heat, nothing can be recovered."""
+    baseline = done.options[done.case.baseline]
+    if baseline.heating_demand >= _HARDLY_HEATED * float(done.case.home.floor_area):
+        return []
+    return [
+        f"With {baseline.label} the home needs only {energy(baseline.heating_demand)} of heat a year here: there is "
+        "hardly anything to recover. Cooling is not counted, nor what the unit does to it."
+    ]
 
 
 def _cost_of_another_size(done: Estimate) -> list[str]:

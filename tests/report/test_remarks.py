@@ -27,3 +27,24 @@ def test_a_quotation_is_not_doubted() -> None:
     big = {f"options__recovery__flows__{side}": 450.0 for side in ("supply", "extract")}
     assert "heat recovery moves 450 m³/h" in said(**big)
     assert "heat recovery moves" not in said(**big, options__recovery__cost__kit=5200.0)
+
+
+def test_another_currency_does_not_pass_for_other_prices() -> None:
+    assert "not converted" not in said()
+    abroad = said(prices__currency="kr")
+    assert "Money is written in kr" in abroad
+    assert "price of the heating fuel" in abroad
+    assert "unit, ducts, work, filters, service" in abroad
+
+
+def test_only_sums_that_were_not_entered_are_doubted_abroad() -> None:
+    told = said(prices__currency="kr", prices__fuel=90.0, prices__electricity=150.0)
+    assert "price of" not in told
+    sums = {"kit": 28000.0, "ducts": 9000.0, "day_rate": 5000.0, "filter_price": 400.0, "service": 200.0}
+    costs = {f"options__{name}__cost__{part}": sum_ for name in ("extract", "recovery") for part, sum_ in sums.items()}
+    assert "Money is written" not in said(prices__currency="kr", prices__fuel=90.0, prices__electricity=150.0, **costs)
+
+
+def test_where_there_is_no_heat_to_save_it_is_said() -> None:
+    assert "hardly anything to recover" not in said()
+    assert "hardly anything to recover" in said(home__internal_gains=6000.0)
