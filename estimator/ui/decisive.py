@@ -23,6 +23,8 @@ OF_ONE_FUEL = (
     "heating.pump.mode", "heating.pump.capacity",
 )  # fmt: skip
 """What was entered of one fuel says nothing of another: it goes when the fuel changes."""
+_NEXT = {"home.bedrooms": "Bedrooms", "home.indoor_temperature": "Indoors"}
+"""What decides next most, one step away."""
 _UNTESTED, _TESTED = "Not tested", "Tested at 50 Pa"
 
 
@@ -33,12 +35,17 @@ def inputs(done: Estimate, span: LeakageSpan) -> None:
     common = {"origins": done.origins, "currency": done.case.prices.currency}
     with st.grid(2, min_column_width=140, gap="small"):
         _fields(done, span, common)
+    with (
+        st.expander("Bedrooms, and how warm indoors", key="decisive:more"),
+        st.grid(2, min_column_width=140, gap="small"),
+    ):
+        for path, label in _NEXT.items():
+            field(_CASE[path], path=path, label=label, **common)
     elsewhere.link()
 
 
 def _fields(done: Estimate, span: LeakageSpan, common: dict) -> None:
     field(_CASE["home.floor_area"], path="home.floor_area", label="Floor area", **common)
-    field(_CASE["home.bedrooms"], path="home.bedrooms", label="Bedrooms", **common)
     field(
         _CASE["place.climate"],
         path="place.climate",
@@ -47,8 +54,6 @@ def _fields(done: Estimate, span: LeakageSpan, common: dict) -> None:
         **common,
     )
     _leakage(span, common)
-    temperature = "home.indoor_temperature"
-    field(_CASE[temperature], path=temperature, label="Indoors", **common)
     field(
         _CASE["heating.fuel"],
         path="heating.fuel",

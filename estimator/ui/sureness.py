@@ -42,15 +42,15 @@ def _kept() -> _Drawn:
     if kept is None or kept.case is not case:
         kept = _Drawn(case, ground(case, outcome().middle.estimate.year))
         if state.tree() == EMPTY:
-            kept.sample = _of_the_demo_home(kept.place)
+            kept.sample = _demo_home().get(_KEPT)
         st.session_state[_KEPT] = kept
     return kept
 
 
 @st.cache_resource(show_spinner=False)
-def _of_the_demo_home(_place: Ground) -> Sample:
-    """What every new visitor meets first, drawn once in the life of this copy; nobody's entries are in it."""
-    return sample(_place)
+def _demo_home() -> dict[str, Sample]:
+    """What every new visitor meets first, once one has waited for it; nobody's entries are in it."""
+    return {}
 
 
 def known() -> bool:
@@ -73,6 +73,8 @@ def whole(told: Callable[[int], None] = lambda _: None) -> Sample:
     kept = _kept()
     if kept.sample is None:
         kept.sample = sample(kept.place, told=told)
+        if state.tree() == EMPTY:
+            _demo_home()[_KEPT] = kept.sample
     return kept.sample
 
 
