@@ -91,11 +91,6 @@ def from_cm2(area: Numeric) -> Any:
     return _plain(area) / 1e4
 
 
-def to_cm2(area: Numeric) -> Any:
-    """Area in cm² from m²."""
-    return _plain(area) * 1e4
-
-
 def from_percent(share: Numeric) -> Any:
     """Fraction from per cent."""
     return _plain(share) / 100.0

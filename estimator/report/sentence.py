@@ -5,6 +5,7 @@ from __future__ import annotations
 from html import escape
 
 from estimator.estimate import Estimate
+from estimator.inputs.catalogue import is_electric, is_heat_pump
 from estimator.leak_span import LeakageSpan
 from estimator.report import cash, figures
 
@@ -22,10 +23,17 @@ def case_sentence(done: Estimate, span: LeakageSpan) -> tuple[tuple[str, str], .
         (" in the weather of ", weather),
         (", leaking ", f"{leaks} at 50 Pa ({rests})"),
         (", kept at ", figures.temperature(home.indoor_temperature)),
-        (", heated by ", f"{case.heating.fuel} at {price}"),
+        (", heated by ", f"{_heat(case.heating.fuel)} at {price}"),
         (", ventilated today by ", case.options[case.today].kind),
         (".", ""),
     )
+
+
+def _heat(fuel: str) -> str:
+    """What heats the home and what is paid for: a heat pump has no price of its own."""
+    if is_heat_pump(fuel):
+        return "a heat pump, electricity"
+    return "electricity" if is_electric(fuel) else fuel
 
 
 def as_html(pieces: tuple[tuple[str, str], ...]) -> str:
