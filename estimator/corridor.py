@@ -214,33 +214,20 @@ def exchange(home: HomeNumbers, option: OptionNumbers, state: State, *, heat_cap
 
 def heat_year(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, air: AirYear, *, step: float) -> HeatYear:
     """Heating of an option: the load of fabric and air, what is left of it after gains, and what it amounts to."""
-    difference = shared.temp_difference
-    load = shared.heat_capacity * air.delivered * difference - air.recovered
-    loss = np.asarray(home.fabric_loss) * difference + load
-    per_kelvin = demand.loss_coefficient(loss, difference)
-    gain = shared.gain + np.asarray(option.fan_heat_useful) * air.fans
-    memory: Any
+    load, loss = _losses(home, shared, air)
+    per_kelvin = demand.loss_coefficient(loss, shared.temp_difference)
+    gain = _gain(option, shared, air)
+    heat, memory = _heat(home, shared, load=load, loss=loss, gain=gain, per_kelvin=per_kelvin, step=step)
+    outdoors = np.asarray(home.temp_in) - shared.temp_difference
     if home.fixed_base is None:
-        memory = demand.time_constant(home.heat_capacity, per_kelvin)
-        heat = demand.heat_with_memory(loss - gain, memory=memory, step=step)
         mean_gain = gains.mean_gain_in_heating(gain, heat)
         balance = demand.balance_temperature(home.temp_in, mean_gain=mean_gain, loss_per_kelvin=per_kelvin)
+        degree_hours = np.sum(heat, axis=-1, keepdims=True) * step / per_kelvin
     else:
-        memory = np.zeros(per_kelvin.shape)
-        outdoors = np.asarray(home.temp_in) - difference
-        heat = demand.heat_at_fixed_base(
-            load, outdoors, temp_in=home.temp_in, fabric=home.fabric_loss, base=home.fixed_base
-        )
         mean_gain = (np.asarray(home.temp_in) - home.fixed_base) * per_kelvin
         balance = np.broadcast_to(np.asarray(home.fixed_base, dtype=float), per_kelvin.shape)
-    degree_hours = (
-        np.sum(heat, axis=-1, keepdims=True) * step / per_kelvin
-        if home.fixed_base is None
-        else degrees.degree_hours(np.asarray(home.temp_in) - difference, base=home.fixed_base, step=step)[..., None]
-    )
-    heating = heat > 0.0
-    passed = np.sum(np.where(heating, shared.heat_capacity * air.balanced * difference, 0.0), axis=-1, keepdims=True)
-    kept = np.sum(np.where(heating, air.recovered - air.preheater, 0.0), axis=-1, keepdims=True)
+        degree_hours = degrees.degree_hours(outdoors, base=home.fixed_base, step=step)[..., None]
+    kept, passed = (np.sum(part, axis=-1, keepdims=True) for part in kept_and_passed(shared, air, heat))
     return HeatYear(
         ventilation_load=load,
         heat=heat,
@@ -256,16 +243,40 @@ def heat_year(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, air: A
 def heat_demand(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, *, step: float, top_up: bool) -> Any:
     """Yearly heat [Wh], shape (…, 1), and nothing else: the lean form for sweeps and samples."""
     air = air_year(home, option, shared, top_up=top_up)
-    difference = shared.temp_difference
-    load = shared.heat_capacity * air.delivered * difference - air.recovered
-    loss = np.asarray(home.fabric_loss) * difference + load
-    if home.fixed_base is not None:
-        outdoors = np.asarray(home.temp_in) - difference
-        heat = demand.heat_at_fixed_base(
-            load, outdoors, temp_in=home.temp_in, fabric=home.fabric_loss, base=home.fixed_base
-        )
-    else:
-        memory = demand.time_constant(home.heat_capacity, demand.loss_coefficient(loss, difference))
-        gain = shared.gain + np.asarray(option.fan_heat_useful) * air.fans
-        heat = demand.heat_with_memory(loss - gain, memory=memory, step=step)
+    load, loss = _losses(home, shared, air)
+    per_kelvin = demand.loss_coefficient(loss, shared.temp_difference)
+    gain = _gain(option, shared, air)
+    heat, _ = _heat(home, shared, load=load, loss=loss, gain=gain, per_kelvin=per_kelvin, step=step)
     return np.sum(heat, axis=-1, keepdims=True) * step
+
+
+def kept_and_passed(shared: HomeYear, air: AirYear, heat: Array) -> tuple[Array, Array]:
+    """In every hour with heat [W]: what the exchanger keeps less its pre-heater, and the heat in its balanced air."""
+    on = heat > 0.0
+    passed = np.where(on, shared.heat_capacity * air.balanced * shared.temp_difference, 0.0)
+    return np.where(on, air.recovered - air.preheater, 0.0), passed
+
+
+def _losses(home: HomeNumbers, shared: HomeYear, air: AirYear) -> tuple[Array, Array]:
+    """Load of the air, and loss of fabric and air [W]."""
+    load = shared.heat_capacity * air.delivered * shared.temp_difference - air.recovered
+    return load, np.asarray(home.fabric_loss) * shared.temp_difference + load
+
+
+def _gain(option: OptionNumbers, shared: HomeYear, air: AirYear) -> Any:
+    """Gains of the home and the useful heat of the fans [W]."""
+    return shared.gain + np.asarray(option.fan_heat_useful) * air.fans
+
+
+def _heat(
+    home: HomeNumbers, shared: HomeYear, *, load: Array, loss: Array, gain: Array, per_kelvin: Array, step: float
+) -> tuple[Array, Any]:
+    """Heat [W] in every hour, and the hours over which it remembers: none below a fixed base."""
+    if home.fixed_base is None:
+        memory = demand.time_constant(home.heat_capacity, per_kelvin)
+        return demand.heat_with_memory(loss - gain, memory=memory, step=step), memory
+    outdoors = np.asarray(home.temp_in) - shared.temp_difference
+    heat = demand.heat_at_fixed_base(
+        load, outdoors, temp_in=home.temp_in, fabric=home.fabric_loss, base=home.fixed_base
+    )
+    return heat, np.zeros(per_kelvin.shape)

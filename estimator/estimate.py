@@ -97,7 +97,7 @@ def _option_year(
     first_year = bills(bought, heat=heat.heat, fans=air.fans, preheater=air.preheater)
     return OptionYear(
         name=name,
-        label=option.label or name,
+        label=option.label or option.kind,
         numbers=numbers,
         air=air,
         heat=heat,

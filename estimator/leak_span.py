@@ -8,6 +8,12 @@ from estimator.inputs.quantity import Tag
 
 # EN ISO 9972 puts the overall uncertainty of a test in calm weather below 10%; from memory.
 TEST_UNCERTAINTY = 0.10
+_SMALL = 0.1  # m³/(h m²); below it a tenth would say nothing
+
+
+def said(q50: float) -> str:
+    """A leakage [m³/(h m²)] to a tenth, finer than any test; a very small one to two figures."""
+    return f"{q50:.1f}" if q50 >= _SMALL else f"{q50:.2g}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,12 +34,12 @@ class LeakageSpan:
     @property
     def ends(self) -> str:
         """Both ends with their unit, for a house whose leakage is an estimate: it never gets a bare number."""
-        return f"{self.low:.1f} to {self.high:.1f} m³/(h m²)"
+        return f"{said(self.low)} to {said(self.high)} m³/(h m²)"
 
     @property
     def stated(self) -> str:
         """The leakage as an entry: the figure of a test, or both ends of an estimate."""
-        return f"{self.middle:.1f} m³/(h m²)" if self.tested else f"estimated {self.ends}"
+        return f"{said(self.middle)} m³/(h m²)" if self.tested else f"estimated {self.ends}"
 
     @property
     def rests_on(self) -> str:
@@ -45,5 +51,6 @@ class LeakageSpan:
     @property
     def words(self) -> str:
         """The span in one line, tested and guessed told apart."""
-        said = {"measured": "tested", "typical": "not tested, an estimate", "assumed": "not tested, a guess"}
-        return f"{self.middle:.1f} m³/(h m²) at 50 Pa, between {self.low:.1f} and {self.high:.1f}: {said[self.tag]}"
+        known = {"measured": "tested", "typical": "not tested, an estimate", "assumed": "not tested, a guess"}
+        ends = f"between {said(self.low)} and {said(self.high)}"
+        return f"{said(self.middle)} m³/(h m²) at 50 Pa, {ends}: {known[self.tag]}"

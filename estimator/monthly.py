@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from estimator.bills import by_row
-from estimator.corridor import HomeYear
+from estimator.corridor import kept_and_passed
 from estimator.estimate import Estimate, OptionYear
 from estimator.heat import demand
 from estimator.supply import supply
@@ -65,7 +65,7 @@ def months(done: Estimate, option: OptionYear) -> Months:
     spread = done.supply if done.supply.by_row else supply(done.case, done.year, by_row=True)
     year = by_row(spread, heat=heat.heat, fans=np.squeeze(air.fans), preheater=air.preheater)
     fans, frost = month_sums(year.loads.fans, rows), month_sums(year.loads.frost, rows)
-    passed, kept = _recovery_sums(done.shared, option, rows)
+    kept, passed = (month_sums(part, rows) for part in kept_and_passed(done.shared, air, heat.heat))
     return Months(
         air_delivered_m3h=to_m3h(month_sums(air.delivered, rows) / counted),
         infiltration_m3h=to_m3h(month_sums(air.infiltration, rows) / counted),
@@ -81,13 +81,6 @@ def months(done: Estimate, option: OptionYear) -> Months:
         bill=month_sums(year.cost, rows),
         carbon=month_sums(year.carbon, rows),
     )
-
-
-def _recovery_sums(shared: HomeYear, option: OptionYear, rows: int) -> tuple[Any, Any]:
-    on = option.heat.heat > 0.0
-    passed = np.where(on, shared.heat_capacity * option.air.balanced * shared.temp_difference, 0.0)
-    kept = np.where(on, option.air.recovered - option.air.preheater, 0.0)
-    return month_sums(passed, rows), month_sums(kept, rows)
 
 
 def _degree_hours(done: Estimate, option: OptionYear, rows: int) -> Any:

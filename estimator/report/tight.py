@@ -12,7 +12,7 @@ from estimator.air import leakage as air_leakage
 from estimator.at_leakage import Difference, Ground, areas_of, difference, option_at
 from estimator.inputs.case import Case
 from estimator.leak_range import with_q50
-from estimator.leak_span import LeakageSpan
+from estimator.leak_span import LeakageSpan, said
 from estimator.report import cash
 from estimator.report.answer import TODAY
 from estimator.report.figures import joined, number
@@ -170,8 +170,8 @@ def span_words(span: LeakageSpan, *, unit: str = LEAKAGE_UNIT) -> str:
 
 
 def leakage(q50: float) -> str:
-    """A leakage to a tenth, finer than any test."""
-    return f"{q50:.1f}"
+    """A leakage to a tenth, finer than any test; a very small one to two figures."""
+    return said(q50)
 
 
 def stated(case: Case, q50: float) -> Mapping[str, float]:

@@ -25,7 +25,10 @@ OF_ONE_FUEL = (
 """What was entered of one fuel says nothing of another: it goes when the fuel changes."""
 _NEXT = {"home.bedrooms": "Bedrooms", "home.indoor_temperature": "Indoors"}
 """What decides next most, one step away."""
-_UNTESTED, _TESTED = "Not tested", "Tested at 50 Pa"
+_UNTESTED, _LISTED, _FIGURE = "Not tested", "Several tests", "A figure, not tested"
+_TESTED = {"q50": "Tested at 50 Pa", "n50": "Tested at 50 Pa", "q4": "Tested at 4 Pa"}
+LEAKAGE_UNITS = {"q50": "m³/(h m²)", "n50": "1/h at 50 Pa", "q4": "m³/(h m²) at 4 Pa"}
+"""What each kind of test says its figure in."""
 
 
 def inputs(done: Estimate, span: LeakageSpan) -> None:
@@ -79,19 +82,30 @@ def _same(words: tuple[str, ...]) -> dict[str, str]:
 
 
 def _leakage(span: LeakageSpan, common: dict) -> None:
-    """Tested or not, and the figure where it was."""
-    tested = entry(state.tree(), "leakage.measure") not in (None, "estimate")
-    st.session_state["tested"] = _TESTED if tested or span.tested else _UNTESTED
+    """Tested, listed, said or neither, and the figure where there is one, as it was entered."""
+    measure = entry(state.tree(), "leakage.measure")
+    given = measure not in (None, "estimate")
+    tested = _TESTED[measure if given else "q50"]
+    by_test, by_none = (tested, _FIGURE) if given else (_LISTED, _UNTESTED)
+    chosen = by_test if span.tested else by_none
+    st.session_state["tested"] = chosen
+    words = dict.fromkeys((_UNTESTED, tested, chosen))
     st.selectbox(
-        "Air leakage", (_UNTESTED, _TESTED), key="tested", filter_mode=None, on_change=_tested, args=(span.middle,)
+        "Air leakage", list(words), key="tested", filter_mode=None, on_change=_tested, args=(span.middle, measure)
     )
-    if tested:
-        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit="m³/(h m²)", **common)
+    if given:
+        unit = LEAKAGE_UNITS[measure]
+        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, **common)
 
 
-def _tested(middle: float) -> None:
-    if st.session_state["tested"] == _TESTED:
-        found = {"leakage.measure": "q50", "leakage.value": float(f"{middle:.1f}"), "leakage.basis": "measured"}
-    else:
+def _tested(middle: float, measure: str | None) -> None:
+    said = st.session_state["tested"]
+    if said in (_LISTED, _FIGURE):
+        return
+    if said == _UNTESTED:
         found = dict.fromkeys(("leakage.measure", "leakage.value", "leakage.basis", "leakage.tests"))
-    state.put(found, done=f"Air leakage: {st.session_state['tested']}")
+    elif measure in _TESTED:
+        found = {"leakage.basis": "measured"}
+    else:
+        found = {"leakage.measure": "q50", "leakage.value": float(f"{middle:.2g}"), "leakage.basis": "measured"}
+    state.put(found, done=f"Air leakage: {said}")

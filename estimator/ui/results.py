@@ -37,8 +37,9 @@ class Outcome:
         return run(with_q50(self.case, self.span.high), self.middle.estimate.year)
 
     def options(self) -> tuple[str, ...]:
-        """Names of the options that are compared with the baseline."""
-        return tuple(self.middle.against_baseline)
+        """Names of the options that may be asked about: the home's own state only where there is nothing else."""
+        names = tuple(self.middle.against_baseline)
+        return tuple(name for name in names if name != self.case.today) or names
 
     def comparison(self, option: str, against: Against) -> Comparison:
         """One option against the baseline or against today."""

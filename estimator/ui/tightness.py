@@ -19,6 +19,7 @@ from estimator.report import tight_sheets
 from estimator.report.tight import Tightness, stated, sweeps, tightness
 from estimator.survey.fill import Filled, filled
 from estimator.ui import at_hand, state, style
+from estimator.ui.decisive import LEAKAGE_UNITS
 from estimator.ui.fields import escaped, field
 from estimator.ui.sheets import table as sheet
 from estimator.ui.tree import entry, with_entry
@@ -35,7 +36,6 @@ _TESTS = {
     "Tested at 4 Pa": ("q4", "measured"),
     "A figure, not tested": ("q50", "assumed"),
 }
-_UNITS = {"q50": "m³/(h m²)", "n50": "1/h at 50 Pa", "q4": "m³/(h m²) at 4 Pa"}
 _SEEN = {
     "draughts.chimneys": "Open chimneys",
     "draughts.flues": "Open flues",
@@ -139,7 +139,7 @@ def _test(now: Shown, common: dict) -> None:
         ages = {f"{age[:1].upper()}{age[1:]}": age for age in table("homes")["age"]}
         field(_CASE["home.age"], path="home.age", label="Age of the home", choices=ages, **common)
     elif not by_list:
-        unit = _UNITS[leakage.measure]
+        unit = LEAKAGE_UNITS[leakage.measure]
         field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, **common)
 
 

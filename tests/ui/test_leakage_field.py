@@ -1,0 +1,42 @@
+"""Does the leakage stand on the first page as it was tested, and is a small one said?"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+import estimator.ui
+from estimator.leak_span import said
+from estimator.ui.link import PARAMETER, to_link
+
+SCRIPT = Path(estimator.ui.__file__).parent / "site" / "start.py"
+
+
+@pytest.mark.parametrize(
+    ("measure", "basis", "words", "label"),
+    [
+        ("n50", "measured", "Tested at 50 Pa", "Leakage, 1/h at 50 Pa"),
+        ("q4", "measured", "Tested at 4 Pa", "Leakage, m³/(h m²) at 4 Pa"),
+        ("q50", "assumed", "A figure, not tested", "Leakage, m³/(h m²)"),
+    ],
+)
+def test_a_leakage_stands_there_as_it_was_entered(measure: str, basis: str, words: str, label: str) -> None:
+    page = AppTest.from_file(str(SCRIPT), default_timeout=60)
+    page.query_params[PARAMETER] = to_link(
+        {"version": 1, "leakage": {"measure": measure, "value": 3.0, "basis": basis}}
+    )
+    page.run()
+    assert not page.exception
+    assert page.selectbox(key="tested").value == words
+    assert [box.value for box in page.number_input if box.label == label] == [3.0]
+
+
+def test_the_home_as_it_is_aired_is_no_option_to_change_to() -> None:
+    page = AppTest.from_file(str(SCRIPT), default_timeout=60).run()
+    assert not any("as aired today" in box.options for box in page.selectbox if box.label == "Option")
+
+
+def test_a_leakage_below_a_tenth_is_not_rounded_away() -> None:
+    assert [said(q50) for q50 in (0.04, 0.1, 3.44)] == ["0.04", "0.1", "3.4"]
