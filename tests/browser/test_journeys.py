@@ -10,8 +10,13 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Locator
+from pypdf import PdfReader
 
+from estimator import Case, Leakage, load_year
 from estimator.__main__ import main
+from estimator.leak_range import over_leakage_range
+from estimator.report import fit_words
+from estimator.report.fitting import fitting
 from estimator.report.variants import QUESTION
 from tests.browser.harness import Server, Visit, visit
 
@@ -19,6 +24,11 @@ from tests.browser.harness import Server, Visit, visit
 def plain(text: str) -> str:
     """One kind of space, since a line may end anywhere."""
     return re.sub(r"\s+", " ", text).strip()
+
+
+def bare(text: str) -> str:
+    """Letters alone, since a line of paper may end, and hyphenate, anywhere."""
+    return re.sub(r"[\s\u00ad\u2010-]+", "", text)
 
 
 def read_as(here: Visit, words: str) -> None:
@@ -73,6 +83,12 @@ def test_an_adviser_asks_counts_compares_and_leaves_a_paper(
         file = saved(here, tmp_path)
         assert answer in command_line(file, capsys)
         here.go("On paper?")
+        said = here.answer()
+        with here.page.expect_download() as waiting:
+            here.page.get_by_role("button", name="Two pages (PDF)").click()
+        waiting.value.save_as(tmp_path / "paper.pdf")
+        text = "".join(page.extract_text() for page in PdfReader(tmp_path / "paper.pdf").pages)
+        assert bare(said) in bare(text)
         here.assert_quiet()
 
 
@@ -102,6 +118,9 @@ def test_an_installer_asks_for_leaks_rooms_and_frost(browser: Browser, server: S
         here.type("Leakage, m³/(h m²)", "3")
         assert "Tight enough" in here.answer()
         here.go("Fitted how?")
+        case = Case(leakage=Leakage(measure="q50", value=3.0, basis="measured"))
+        low, middle, high = over_leakage_range(case, load_year(case.place.climate))
+        assert plain(here.answer()) == plain(fit_words.answer(fitting(middle, (low, high), "recovery")))
         words = plain(here.page.locator("[data-testid=stMain]").inner_text()).lower()
         for wanted in ("frost", "condensate", "circuit"):
             assert wanted in words
