@@ -121,6 +121,8 @@ def test_an_installer_asks_for_leaks_rooms_and_frost(browser: Browser, server: S
         case = Case(leakage=Leakage(measure="q50", value=3.0, basis="measured"))
         low, middle, high = over_leakage_range(case, load_year(case.place.climate))
         assert plain(here.answer()) == plain(fit_words.answer(fitting(middle, (low, high), "recovery")))
+        here.page.get_by_text(re.compile(r"^On site: \d+ things")).click()
+        here.page.locator("p, td, th").filter(has_text=re.compile("condensate", re.I), visible=True).first.wait_for()
         words = plain(here.page.locator("[data-testid=stMain]").inner_text()).lower()
         for wanted in ("frost", "condensate", "circuit"):
             assert wanted in words
