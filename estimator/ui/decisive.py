@@ -36,7 +36,7 @@ def inputs(done: Estimate, span: LeakageSpan) -> None:
     for fault in state.refused():
         st.error(escaped(str(fault)))
     common = {"origins": done.origins, "currency": done.case.prices.currency}
-    with st.grid(2, min_column_width=140, gap="small"):
+    with st.grid(2, min_column_width=140, gap="small", vertical_alignment="bottom"):
         _fields(done, span, common)
     with (
         st.expander("Bedrooms, and how warm indoors", key="decisive:more"),
