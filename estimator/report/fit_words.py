@@ -185,6 +185,17 @@ def step_change(step: Step) -> str:
     return f"{points(step)} {'taken' if step.lost > 0.0 else 'given'}"
 
 
+def steps_note(found: Fitting) -> str:
+    """Why uneven flows seem to help, where they do; nothing elsewhere."""
+    uneven = next(step for step in found.sheet.steps if step.name == "imbalance")
+    if to_percent(uneven.lost) > -_LEAST_POINTS:
+        return ""
+    return (
+        "Uneven flows seem to help the exchanger because less cold air passes it; what it does not carry comes in "
+        "through leaks, unwarmed. They are no gain for the house: have the unit balanced."
+    )
+
+
 def steps_drawn(found: Fitting) -> tuple[Step, ...]:
     """Certificate and house, and between them what takes or gives anything."""
     first, *between, last = found.sheet.steps

@@ -198,8 +198,8 @@ def _head(against: Against, span: LeakageSpan) -> str:
     if back == "pays":
         return "Yes, tight enough"
     if back == "does not pay":
-        return "Tight enough to save money, but not to earn back its cost"
-    return "Tight enough to save money; whether it earns back its cost cannot be told"
+        return "Tight enough to save money at the best guess of all else, but not to earn back its cost"
+    return "Tight enough to save money at the best guess of all else; whether it earns back its cost cannot be told"
 
 
 def _lost(against: Against, span: LeakageSpan) -> str:

@@ -46,7 +46,7 @@ def draw(done: Estimate) -> None:
         )  # fmt: skip
         st.button("Save a copy as a variant", on_click=_copy, args=(name,), disabled=len(options) >= _MOST)
         needed = name in (done.case.baseline, done.case.today) or len(options) < 3
-        st.button("Throw it away", on_click=_drop, args=(name, labels[name]), disabled=needed, type="tertiary")
+        st.button("Remove this variant", on_click=_drop, args=(name, labels[name]), disabled=needed, type="tertiary")
     common = {"origins": done.origins, "currency": done.case.prices.currency, "place": "variant"}
     with st.grid(4, min_column_width=160, gap="small"):
         field(_OPTION["label"], path=f"options.{name}.label", label="Name", **common)

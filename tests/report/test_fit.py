@@ -135,3 +135,8 @@ def test_flows_on_boost_have_columns_only_where_boost_moves_more() -> None:
             table = sheet(shown.paths)
             assert any("oost" in head for head in table.head) is wanted
             assert {len(row) for row in table.rows} == {len(table.head)}
+
+
+def test_uneven_flows_are_never_praised() -> None:
+    assert "have the unit balanced" in fit_words.steps_note(usual())
+    assert fit_words.steps_note(found(flows__imbalance=0.0)) == ""

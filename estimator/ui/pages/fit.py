@@ -59,6 +59,7 @@ def _points(now: Fitting) -> None:
         style.finding(fit_words.steps_title(now))
         told = fit_words.steps_in_words(now)
         st.plotly_chart(points(fit_words.steps_drawn(now), palette=palette()), theme=None, config=CONFIG, alt=told)
+        style.small(*filter(None, [fit_words.steps_note(now)]))
     with right:
         show(fit_sheets.changes(now))
         with st.expander("In numbers"):
