@@ -9,10 +9,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from estimator import ClimateYear, load_year
+from estimator import ClimateYear, load_year, run
+from estimator.draws import ground
 from estimator.inputs.casefile import case_from_dict
-from estimator.leak_range import leakage_span, over_leakage_range
-from estimator.report.answer import answer
+from estimator.reach import reach
+from estimator.report.answer import reached
+from estimator.sample import sample
 from estimator.ui.link import to_link
 from estimator.ui.tree import Tree
 
@@ -23,7 +25,7 @@ OPTION = "recovery"
 
 @dataclass(frozen=True, kw_only=True)
 class Asked:
-    """One case as a link, and the sentence that must be read above its page."""
+    """One case as a link, and the sentence that must be read above its page once all cases have been tried."""
 
     link: str
     answer: str
@@ -48,11 +50,8 @@ def _asked(number: int) -> Asked:
         "prices": {"fuel": 8.0 + number % 37},
     }
     case = case_from_dict(tree)
-    low, middle, high = over_leakage_range(case, _year(climate))
-    said = answer(
-        middle.against_baseline[OPTION],
-        (low.against_baseline[OPTION], high.against_baseline[OPTION]),
-        case.prices.currency,
-        why=f"the home's leakage, {leakage_span(case).words}",
-    )
+    found = run(case, _year(climate)).against_baseline[OPTION]
+    tried = sample(ground(case, _year(climate)), names=(OPTION, case.baseline)).cases
+    reaches = reach(tried, option=OPTION, baseline=case.baseline, years=found.life)
+    said = reached(found, reaches, case.prices.currency)
     return Asked(link=to_link(tree), answer=said.sentence)

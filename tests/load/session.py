@@ -77,6 +77,6 @@ def _html(message: ForwardMsg) -> list[str]:
 
 
 def answer_in(drawn: list[str]) -> str:
-    """The page's answer, as words."""
-    body = next(body for body in drawn if 'class="answer"' in body)
+    """The page's last answer, as words: the one that stands once all cases have been tried."""
+    body = [body for body in drawn if 'class="answer"' in body][-1]
     return unescape(_TAGS.sub("", body)).strip()
