@@ -27,7 +27,7 @@ def test_every_value_can_be_opened_and_read(browser: Browser, server: Server, da
         assert trust.NOT_VERIFIED[0] in here.page.locator("p.small").first.inner_text()
         for name, members in trust.groups(results).items():
             here.page.get_by_text(trust.group_title(name, members), exact=True).click()
-        here.page.get_by_text("Climate by climate", exact=True).click()
+        here.page.get_by_text("Climate by climate, and by how much the heating has to do", exact=True).click()
         here.page.wait_for_timeout(500)
         assert here.page.get_by_role("cell", name="yes", exact=True).count() == len(results)
         assert here.page.get_by_role("table", name=results[0].check.title).is_visible()
