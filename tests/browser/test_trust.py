@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, expect
 
 from estimator.evidence.run import run_all
 from estimator.report import trust
@@ -28,8 +28,7 @@ def test_every_value_can_be_opened_and_read(browser: Browser, server: Server, da
         for name, members in trust.groups(results).items():
             here.page.get_by_text(trust.group_title(name, members), exact=True).click()
         here.page.get_by_text("Climate by climate, and by how much the heating has to do", exact=True).click()
-        here.page.wait_for_timeout(500)
-        assert here.page.get_by_role("cell", name="yes", exact=True).count() == len(results)
+        expect(here.page.get_by_role("cell", name="yes", exact=True)).to_have_count(len(results), timeout=30_000)
         assert here.page.get_by_role("table", name=results[0].check.title).is_visible()
         assert findings(here.page) == []
         here.assert_quiet()
