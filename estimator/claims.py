@@ -11,7 +11,8 @@ from typing import Literal
 import numpy as np
 
 from estimator.costs import option_capital
-from estimator.draws import Difference, Ground
+from estimator.drawn import Difference
+from estimator.draws import Ground
 from estimator.levers import Needed, best_guess, moved
 from estimator.money import worth
 from estimator.sure import Sure, spread

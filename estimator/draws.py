@@ -7,7 +7,7 @@ consecutive hours. One case serves all options alike: the same house, winter, pr
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any
@@ -19,11 +19,11 @@ from estimator.climate.shorten import shortened
 from estimator.climate.year import ClimateYear
 from estimator.corridor import air_year, heat_year, home_year
 from estimator.costs import option_capital, option_upkeep
+from estimator.drawn import Outcome, joined, of_each
 from estimator.inputs.case import Case
 from estimator.inputs.places import value_at, with_values
 from estimator.leak_range import leakage_span
-from estimator.money import worth
-from estimator.plan import Plan, Yearly, plan, terms, yearly
+from estimator.plan import terms, yearly
 from estimator.supply import needs_rows, supply
 from estimator.survey.fill import filled
 from estimator.survey.numbers import home_numbers, option_numbers
@@ -39,9 +39,6 @@ _WEATHER: Mapping[str, tuple[float, Callable[[Any, Any], Any]]] = MappingProxyTy
 )
 
 
-_BY_YEAR = ("later", "embodied", "grid_factor")
-
-
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Ground:
     """A filled case, its weather in full and in blocks, and the ranges of its inputs."""
@@ -52,33 +49,6 @@ class Ground:
     inputs: tuple[Range, ...]
     bill_of_hours: Mapping[str, float] = field(default_factory=dict)
     """Of each option at the best guess, the bill by hours over that by blocks; none where the hour does not matter."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Outcome:
-    """One option in n cases: arrays (n,). kWh, money and kg a year; efficiency 0 to 1."""
-
-    heat: Array
-    electricity: Array
-    bill: Array  # heat and ventilation; standing charges and other uses are the same for every option
-    carbon: Array
-    capital: Array
-    upkeep: Array
-    efficiency: Array  # heat recovered less pre-heater, over the heat of the balanced flow, in hours with heat
-    yearly: Yearly  # the same year as the years after it are counted from
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Difference:
-    """An option against a baseline in n cases: arrays (n,); every saving is baseline minus option."""
-
-    heat_saved: Array  # kWh
-    net_saving: Array  # money a year, upkeep counted
-    carbon_saving: Array  # kg
-    net_capital: Array  # money
-    payback: Array  # years, infinite where nothing is saved
-    efficiency: Array  # of the option, 0 to 1
-    plan: Plan  # over the years, (n, years + 1)
 
 
 def ground(case: Case, year: ClimateYear, *, hours_per_block: int = HOURS_PER_BLOCK) -> Ground:
@@ -103,24 +73,6 @@ def ground(case: Case, year: ClimateYear, *, hours_per_block: int = HOURS_PER_BL
     return dataclasses.replace(
         place, bill_of_hours={name: hours / blocks for name, (hours, blocks) in known.items() if blocks > 0.0}
     )
-
-
-def places(inputs: int, *, count: int, start: int) -> Array:
-    """Where each input stands in each case, (count, inputs), from -1 (lowest) over 0 (best guess) to 1 (highest).
-
-    Latin hypercube: every input is spread evenly over its own likelihood; `start` sets the random numbers going, the
-    same ones every time. Half of the cases lie on either side of the best guess, their density falling straight to nil
-    at the end.
-    """
-    from scipy.stats import qmc  # half a second to import, and only sampling needs it
-
-    return place_of_rank(np.asarray(qmc.LatinHypercube(d=inputs, rng=start).random(count)))
-
-
-def place_of_rank(rank: Any) -> Array:
-    """Place from -1 to 1 below which a share `rank` (0 to 1) of all cases lies; 0 at one half."""
-    away = 2.0 * np.asarray(rank, dtype=float) - 1.0
-    return np.asarray(np.sign(away) * (1.0 - np.sqrt(1.0 - np.abs(away))))
 
 
 def outcomes(
@@ -155,31 +107,6 @@ def outcomes_with(
     )
 
 
-def difference(option: Outcome, *, baseline: Outcome) -> Difference:
-    """One option against one baseline, case by case."""
-    net_saving = baseline.bill - option.bill - (option.upkeep - baseline.upkeep)
-    net_capital = option.capital - baseline.capital
-    return Difference(
-        heat_saved=baseline.heat - option.heat,
-        net_saving=net_saving,
-        carbon_saving=baseline.carbon - option.carbon,
-        net_capital=net_capital,
-        payback=np.asarray(worth.simple_payback(net_capital, net_saving=net_saving)),
-        efficiency=option.efficiency,
-        plan=plan(option.yearly, baseline=baseline.yearly),
-    )
-
-
-def some_cases(figures: Any, part: slice) -> Any:
-    """Some of the cases of a noun of arrays with cases on the first axis."""
-    if isinstance(figures, np.ndarray):
-        return figures[part]
-    if not dataclasses.is_dataclass(figures) or isinstance(figures, type):
-        return figures
-    names = [item.name for item in dataclasses.fields(figures)]
-    return dataclasses.replace(figures, **{name: some_cases(getattr(figures, name), part) for name in names})
-
-
 def _moved(place: Ground, where: Array) -> dict[str, Any]:
     """Every drawn entry as a column (n, 1); where several inputs move one entry, each moves what the last one left."""
     moved: dict[str, Any] = {}
@@ -208,30 +135,6 @@ def _in_pieces(
         for name, piece in _piece(case, year, wanted, moved(part), part.stop - first, hourly).items():
             pieces[name].append(piece)
     return {name: joined(found) for name, found in pieces.items()}
-
-
-def joined(pieces: Sequence[Any]) -> Any:
-    """Nouns of the same kind, each of some cases, as one of all of them; what is no array is the same in all."""
-    first = pieces[0]
-    if isinstance(first, np.ndarray):
-        return np.concatenate(pieces)
-    if not dataclasses.is_dataclass(first) or isinstance(first, type):
-        return first
-    names = [item.name for item in dataclasses.fields(first)]
-    return dataclasses.replace(first, **{name: joined([getattr(piece, name) for piece in pieces]) for name in names})
-
-
-def _each(noun: Any, count: int) -> Any:
-    """A noun with every figure once for each of `count` cases; what goes by years keeps them on its last axis."""
-    found = {}
-    for item in dataclasses.fields(noun):
-        value = getattr(noun, item.name)
-        if dataclasses.is_dataclass(value):
-            value = _each(value, count)
-        elif isinstance(value, np.ndarray):
-            value = np.broadcast_to(value, (count, value.shape[-1]) if item.name in _BY_YEAR else (count,))
-        found[item.name] = value
-    return dataclasses.replace(noun, **found)
 
 
 def _piece(
@@ -267,7 +170,7 @@ def _piece(
             capital=_column(option_capital(option.cost), count),
             upkeep=_column(option_upkeep(option.cost), count),
             efficiency=_column(heat.effective_efficiency, count),
-            yearly=_each(yearly(option.cost, first, on=on, standing=name == case.today), count),
+            yearly=of_each(yearly(option.cost, first, on=on, standing=name == case.today), count),
         )
     return found
 

@@ -12,7 +12,8 @@ from typing import Any
 import numpy as np
 
 from estimator.climate.year import ClimateYear
-from estimator.draws import Difference, difference, outcomes_with
+from estimator.drawn import Difference, difference
+from estimator.draws import outcomes_with
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import is_electric
 from estimator.inputs.places import value_at

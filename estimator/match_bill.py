@@ -16,7 +16,6 @@ from typing import Literal, cast
 import numpy as np
 
 from estimator.climate.year import ClimateYear
-from estimator.draws import place_of_rank
 from estimator.errors import Fault, InputFaults
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import is_electric, table
@@ -28,6 +27,7 @@ from estimator.survey.fill import Filled, filled
 from estimator.survey.ranges import SCALES, Range, ranges, rows
 from estimator.survey.typical import fabric_loss
 from estimator.sweep import root
+from estimator.tries import place_of_rank
 
 Unknown = Literal["home.fabric_loss", "home.indoor_temperature"]
 

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from estimator.draws import Ground, difference, outcomes, places
+from estimator.drawn import difference
+from estimator.draws import Ground, outcomes
 from estimator.sample import FEW, Outcomes
 from estimator.sure import Spread, spread
+from estimator.tries import places
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

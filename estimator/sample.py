@@ -10,7 +10,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from estimator.draws import Difference, Ground, Outcome, difference, joined, outcomes, place_of_rank, places
+from estimator.drawn import Difference, Outcome, difference, joined
+from estimator.draws import Ground, outcomes
+from estimator.tries import place_of_rank, places
 from estimator.units import Array
 
 MANY = 2000

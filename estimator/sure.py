@@ -11,7 +11,8 @@ from math import ceil
 import numpy as np
 
 from estimator.climate.year import ClimateYear
-from estimator.draws import Difference, ground, some_cases
+from estimator.drawn import Difference, some_cases
+from estimator.draws import ground
 from estimator.inputs.case import Case
 from estimator.sample import FEW, HIGH, LOW, MANY, Sample, sample
 from estimator.survey.ranges import Range

@@ -109,10 +109,10 @@ def test_form_example_schema_and_climates_print(capsys: pytest.CaptureFixture[st
     assert output(capsys, "example")[1].strip() == example_text().strip()
 
 
-def test_whole_process_answers_without_the_dashboard_loaded() -> None:
+def test_whole_process_answers_without_the_dashboard_or_a_library_of_statistics_loaded() -> None:
     code = (
         "import sys, estimator.__main__ as m; m.main(['estimate', 'example']); "
-        "print(sorted({'streamlit', 'plotly'} & set(sys.modules)))"
+        "print(sorted({'streamlit', 'plotly', 'scipy.stats'} & set(sys.modules)))"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, encoding="utf-8", check=True)
     assert done.stdout.splitlines()[-1] == "[]"

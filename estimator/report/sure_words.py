@@ -11,7 +11,7 @@ from math import isinf
 
 import numpy as np
 
-from estimator.draws import Ground, place_of_rank
+from estimator.draws import Ground
 from estimator.inputs.case import Case
 from estimator.levers import Needed, what_would_it_take
 from estimator.report import cash
@@ -21,6 +21,7 @@ from estimator.report.rows import Rows
 from estimator.report.sure_ends import ends_said, span_said
 from estimator.sample import HIGH, LOW, Sample
 from estimator.sure import Spread, Sure, Swing, sure_of
+from estimator.tries import place_of_rank
 
 _MOST_SWINGS = 10
 _WORTH_DRAWING = 0.03  # of the widest swing

@@ -5,9 +5,11 @@ from __future__ import annotations
 import numpy as np
 
 from estimator.climate.year import ClimateYear
-from estimator.draws import difference, ground, outcomes, places
+from estimator.drawn import difference
+from estimator.draws import ground, outcomes
 from estimator.inputs.case import Case
 from estimator.stock.pick import home_of, homes_in
+from estimator.tries import places
 from estimator.units import Array, to_percent
 
 DRAWS = 64  # few: rough ends for every home, where a single home gets thousands

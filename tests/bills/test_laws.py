@@ -10,10 +10,11 @@ import pytest
 
 from estimator import Case, run
 from estimator.climate.year import ClimateYear
-from estimator.draws import Ground, ground, outcomes, places
+from estimator.draws import Ground, ground, outcomes
 from estimator.inputs.places import with_values
 from estimator.sample import sample
 from estimator.sure import sure, sure_of
+from estimator.tries import places
 from tests.bills.test_by_hand import BLOCK, CASES, PUMP, TIME_OF_USE
 from tests.laws.settings import year_of
 

@@ -15,7 +15,8 @@ import pytest
 
 from estimator import Case, load_year, run
 from estimator.costs import embodied_carbon, later_costs
-from estimator.draws import difference, ground, outcomes
+from estimator.drawn import difference
+from estimator.draws import ground, outcomes
 from estimator.inputs.cost import Cost
 from estimator.inputs.places import with_values
 from estimator.inputs.prices import Prices, Worth

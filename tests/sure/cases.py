@@ -3,7 +3,8 @@
 import dataclasses
 
 from estimator import Case, case_from_text
-from estimator.draws import Difference, Ground, difference, outcomes
+from estimator.drawn import Difference, difference
+from estimator.draws import Ground, outcomes
 from estimator.inputs.heating import Heating
 from estimator.inputs.template import example_text
 from estimator.sample import MANY, sample

@@ -5,13 +5,16 @@ import dataclasses
 import numpy as np
 import pytest
 from scipy import stats
+from scipy.stats import qmc
 
 from estimator import Case, run
 from estimator.climate.year import ClimateYear
-from estimator.draws import Ground, difference, ground, outcomes, outcomes_with, place_of_rank, places
+from estimator.drawn import difference
+from estimator.draws import Ground, ground, outcomes, outcomes_with
 from estimator.inputs.catalogue import option_kinds
 from estimator.inputs.option import Option
 from estimator.inputs.places import value_at, with_values
+from estimator.tries import place_of_rank, places
 from estimator.units import Array
 from tests.sure.cases import SHIPPED
 
@@ -80,6 +83,12 @@ def test_every_input_is_spread_evenly_over_its_likelihood() -> None:
     for column in rank.T:
         assert sorted(np.floor(column * 200).astype(int)) == list(range(200))
     assert np.all(np.abs(np.corrcoef(where, rowvar=False) - np.eye(5)) < 0.25)
+
+
+@pytest.mark.parametrize(("inputs", "count", "start"), [(1, 7, 0), (19, 64, 7), (33, 2000, 1)])
+def test_the_sample_is_the_latin_hypercube_of_a_general_library(inputs: int, count: int, start: int) -> None:
+    theirs = qmc.LatinHypercube(d=inputs, rng=start).random(count)
+    assert np.array_equal(places(inputs, count=count, start=start), place_of_rank(theirs))
 
 
 def test_the_best_guess_is_the_middle_and_the_ends_are_the_ends() -> None:

@@ -7,7 +7,7 @@ import pytest
 
 from estimator import Case, run
 from estimator.climate.year import ClimateYear
-from estimator.draws import Difference
+from estimator.drawn import Difference
 from estimator.inputs.places import with_values
 from estimator.leak_range import with_q50
 from estimator.levers import LONGEST, cost_needed, levers, life_needed, what_would_it_take

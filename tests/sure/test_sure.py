@@ -8,9 +8,11 @@ import pytest
 
 from estimator import Case, run
 from estimator.climate.year import ClimateYear
-from estimator.draws import Ground, difference, outcomes, places
+from estimator.drawn import difference
+from estimator.draws import Ground, outcomes
 from estimator.sample import FEW, MANY, sample
 from estimator.sure import Spread, Sure, quickly_sure, spread, sure, sure_of
+from estimator.tries import places
 from tests.sure.cases import SHIPPED, differences, recovery_of
 
 
