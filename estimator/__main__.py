@@ -83,8 +83,8 @@ def _parser() -> argparse.ArgumentParser:
 def _estimate(options: argparse.Namespace) -> str:
     from estimator.climate.chosen import case_year
     from estimator.draws import ground
+    from estimator.reach import full_look
     from estimator.report import document, table
-    from estimator.sample import sample
 
     faults: list[Fault] = []
     case, year = Case(), None
@@ -101,7 +101,7 @@ def _estimate(options: argparse.Namespace) -> str:
     if faults or year is None:
         raise InputFaults(faults)
     low, result, high = over_leakage_range(case, year)
-    return document.as_json(result, (low, high)) if options.json else table.text(result, sample(ground(case, year)))
+    return document.as_json(result, (low, high)) if options.json else table.text(result, full_look(ground(case, year)))
 
 
 def _case(name: str) -> Case:

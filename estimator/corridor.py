@@ -110,9 +110,10 @@ def air_year(
         back = recovered(home, option, state, shared)
         envelope = envelope + state.share * around
         balanced = balanced + state.share * through
-        # A shortfall below a millionth of the requirement is rounding, not missing air.
-        short = short + state.share * (missing > 1e-6 * required)
-        windows = windows + state.share * missing * float(top_up)
+        if np.any(missing):
+            # A shortfall below a millionth of the requirement is rounding, not missing air.
+            short = short + state.share * (missing > 1e-6 * required)
+            windows = windows + state.share * missing * float(top_up)
         fans = fans + state.share * fan_power(option, state)
         if back is not None:
             spared = spared + state.share * back.heat

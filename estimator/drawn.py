@@ -87,6 +87,7 @@ def of_each(noun: Any, count: int) -> Any:
         if dataclasses.is_dataclass(value):
             value = of_each(value, count)
         elif isinstance(value, np.ndarray):
-            value = np.broadcast_to(value, (count, value.shape[-1]) if item.name in _BY_YEAR else (count,))
+            shape = (count, value.shape[-1]) if item.name in _BY_YEAR else (count,)
+            value = value if value.shape == shape else np.broadcast_to(value, shape)
         found[item.name] = value
     return dataclasses.replace(noun, **found)

@@ -8,7 +8,7 @@ import numpy as np
 
 from estimator.drawn import difference
 from estimator.draws import Ground, outcomes
-from estimator.sample import FEW, Outcomes
+from estimator.sample import FEW, MANY, Outcomes
 from estimator.sure import Spread, spread
 from estimator.tries import places
 
@@ -27,6 +27,11 @@ class Reach:
 def first_look(place: Ground) -> Outcomes:
     """Every option in `FEW` cases of the shortened year: what there is time for while somebody types."""
     return outcomes(place, places(len(place.inputs), count=FEW, start=1))
+
+
+def full_look(place: Ground) -> Outcomes:
+    """Every option in all cases of a sample, and nothing of it but these: what a printed range takes."""
+    return outcomes(place, places(len(place.inputs), count=MANY, start=1))
 
 
 def reach(found: Outcomes, *, option: str, baseline: str, years: float) -> Reach:

@@ -13,10 +13,10 @@ from estimator.draws import ground
 from estimator.inputs.casefile import case_from_text
 from estimator.inputs.template import example_text
 from estimator.leak_range import leakage_span
+from estimator.reach import full_look
 from estimator.report.cash import exact_money
 from estimator.report.figures import fixed
 from estimator.report.table import answers
-from estimator.sample import sample
 from tests.marked import Block
 
 COLUMNS: tuple[tuple[str, Callable[[Comparison], str]], ...] = (
@@ -44,7 +44,7 @@ def block() -> Block:
     body = [
         f"Weather: {case.place.climate}, invented. Leakage: {leakage_span(result.estimate.case).words}.",
         "",
-        *(f"* {said}" for said in answers(result, sample(ground(case, year)))),
+        *(f"* {said}" for said in answers(result, full_look(ground(case, year)))),
         "",
         *_rows(result),
     ]

@@ -15,7 +15,7 @@ from estimator.report.cash import payback, price_unit
 from estimator.report.document import STATEMENT
 from estimator.report.quantities import COMPARED, YEARLY, Reported
 from estimator.report.remarks import remarks
-from estimator.sample import Sample
+from estimator.sample import Outcomes
 
 _SHOWN_INPUTS = (
     "home.floor_area", "home.fabric_loss", "home.indoor_temperature", "leakage.value", "air.entered", "heating.fuel",
@@ -24,22 +24,22 @@ _SHOWN_INPUTS = (
 _DECIMALS = {"years": 1, "money/kWh": 2, "W/(m³/h)": 2, "kWh/kWh": 1, "°C": 1}
 
 
-def text(result: Result, drawn: Sample) -> str:
+def text(result: Result, tried: Outcomes) -> str:
     """The result as a readable text: cautions, the answer with its range, then what it rests on.
 
-    `drawn` are the options of the same case in all cases tried.
+    `tried` are the options of the same case in all cases tried.
     """
     done = result.estimate
     currency = done.case.prices.currency
     warned = cautions(done.case, place="command line")
-    leakage = leakage_span(done.case)
+    leakage, count = leakage_span(done.case), tried[done.case.baseline].bill.size
     baseline, today = (done.options[name].label for name in (done.case.baseline, done.case.today))
     estimated = "" if leakage.tested else " (estimated: leakage not tested)"
     parts = [
         f"Safety before money: {'; '.join(caution.title for caution in warned)}. {preface()}",
         "",
-        *answers(result, drawn),
-        rests_on(drawn.where.shape[0], whole=drawn.where.shape[0]),
+        *answers(result, tried),
+        rests_on(count, whole=count),
         f"Leakage: {leakage.words}.",
         *remarks(result),
         "",
@@ -68,14 +68,14 @@ def text(result: Result, drawn: Sample) -> str:
     return "\n".join(parts)
 
 
-def answers(result: Result, drawn: Sample) -> Iterable[str]:
+def answers(result: Result, tried: Outcomes) -> Iterable[str]:
     """Every comparison as a sentence with its range and its baseline, and what follows from it."""
     done = result.estimate
     for found, words in (
         *((found, None) for found in result.against_baseline.values()),
         *((found, TODAY) for found in result.against_today.values()),
     ):
-        so_far = reach(drawn.cases, option=found.option, baseline=found.baseline, years=found.life)
+        so_far = reach(tried, option=found.option, baseline=found.baseline, years=found.life)
         said = reached(found, so_far, done.case.prices.currency, baseline=words)
         yield f"{said.sentence} {said.then} {carbon(found, so_far, baseline=words)}"
 

@@ -9,7 +9,7 @@ import pytest
 from estimator import Case, load_year, run
 from estimator.compare import Comparison
 from estimator.draws import ground
-from estimator.reach import Reach, first_look, reach
+from estimator.reach import Reach, first_look, full_look, reach
 from estimator.report.answer import carbon, reached, rests_on
 from estimator.sample import FEW, sample
 from estimator.sure import Spread
@@ -29,6 +29,7 @@ def test_a_first_look_is_near_the_range_of_all_cases_and_always_the_same() -> No
     place = ground(Case(), load_year("Inland vale"))
     few, again = (reach(first_look(place), option="recovery", baseline="extract", years=20.0) for _ in range(2))
     whole = reach(sample(place).cases, option="recovery", baseline="extract", years=20.0)
+    assert reach(full_look(place), option="recovery", baseline="extract", years=20.0) == whole
     assert few.count == FEW <= 128
     assert few == again
     width = whole.net_saving.high - whole.net_saving.low
