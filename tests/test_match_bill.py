@@ -11,13 +11,13 @@ from hypothesis import strategies as st
 
 from estimator import Case, Home, InputFaults, Leakage, load_year, run
 from estimator.climate.year import ClimateYear
+from estimator.evidence.hourly import Homes, heating_need
 from estimator.inputs.heating import Heating, Pump, Second
 from estimator.inputs.places import with_value
 from estimator.inputs.prices import Prices, Roof, Tariff
 from estimator.match_bill import Unknown, match, plausible
 from estimator.metered import Bill, metered, today_year
 from estimator.survey.fill import filled
-from tests.reference.iso13790 import Homes, heating_need
 
 YEAR = load_year("Inland vale")
 GAS = Case()

@@ -10,6 +10,8 @@ One check is one file of `checks/`, in TOML, without code:
     sureness = "seen in a secondary text"     one of `SURENESS`
     function = "air.requirement.england_2021" inside the package; a constant will do
     pick = ["carbon", "value"]                optional: key, attribute, index or "method()" of the result
+    reference = "evidence.heat_questions..."  optional: another method, held apart from the estimate, that is asked with
+                                              the same inputs for the value to compare with
     note = "..."                              optional, for the reader
 
     [[case]]
@@ -19,6 +21,7 @@ One check is one file of `checks/`, in TOML, without code:
     within = 1.0                              optional, wider, in the printed unit, and then
     why = "..."                               the reason
 
+Beside a `reference`, `printed` is the unit alone, and every case says how far the two methods may part, and why.
 Inputs are the function's arguments by name: a bare number, an amount with its unit, words, a list, or a table:
 `{ repeat = "7.5 °C", times = 48 }` for an array, and `{ from = "air.infiltration.Setting", storeys = 1 }` for what
 another function (or constant) of the package returns, itself with its arguments and, where needed, `pick`.
@@ -34,7 +37,7 @@ from pathlib import Path
 from typing import Any
 
 from estimator.errors import Fault, InputFaults
-from estimator.evidence.amounts import half_last_digit, is_amount, number_and_unit
+from estimator.evidence.amounts import UNITS, half_last_digit, is_amount, number_and_unit
 
 SURENESS = (
     "seen in the primary text",
@@ -42,10 +45,11 @@ SURENESS = (
     "from memory",
     "common practice, no source",
     "arithmetic pin",
+    "worked out by another method",
 )
 Steps = tuple[str | int, ...]
 _WORDS = ("group", "title", "source", "edition", "locator", "sureness", "function")
-_FIELDS = {*_WORDS, "pick", "note", "case"}
+_FIELDS = {*_WORDS, "pick", "reference", "note", "case"}
 _CASE_FIELDS = {"inputs", "pick", "printed", "within", "why"}
 
 
@@ -78,6 +82,7 @@ class Check:
     locator: str
     sureness: str
     function: str
+    reference: str
     note: str
     cases: tuple[Case, ...]
 
@@ -117,6 +122,7 @@ def _check(file: str, content: Mapping[str, Any]) -> Check:
     )
     return Check(
         file=file,
+        reference=content.get("reference", ""),
         note=content.get("note", ""),
         cases=cases,
         **{word: content[word] for word in _WORDS},
@@ -137,15 +143,17 @@ def _faults(file: str, content: Mapping[str, Any]) -> Iterator[Fault]:
     if content.get("sureness", SURENESS[0]) not in SURENESS:
         yield Fault(f"{file}, sureness", f"'{content['sureness']}' is none of: {'; '.join(SURENESS)}.")
     yield from _path_faults(f"{file}, function", content.get("function"))
+    if "reference" in content:
+        yield from _path_faults(f"{file}, reference", content["reference"])
     cases = content.get("case")
     if not isinstance(cases, list) or not cases:
         yield Fault(f"{file}, case", "at least one [[case]] must be given.")
         return
     for number, case in enumerate(cases, start=1):
-        yield from _case_faults(f"{file}, case {number}", case)
+        yield from _case_faults(f"{file}, case {number}", case, worked_out="reference" in content)
 
 
-def _case_faults(where: str, case: Mapping[str, Any]) -> Iterator[Fault]:
+def _case_faults(where: str, case: Mapping[str, Any], *, worked_out: bool) -> Iterator[Fault]:
     for name in sorted(case.keys() - _CASE_FIELDS):
         yield Fault(f"{where}, {name}", f"no such field; a case has {', '.join(sorted(_CASE_FIELDS))}.")
     if not isinstance(case.get("inputs"), dict):
@@ -156,12 +164,15 @@ def _case_faults(where: str, case: Mapping[str, Any]) -> Iterator[Fault]:
     if not isinstance(printed, str):
         yield Fault(f"{where}, printed", "must be text, the value as printed with its unit, such as '872.6 Pa'.")
         return
+    if worked_out and printed not in UNITS:
+        yield Fault(f"{where}, printed", f"beside a reference this is the unit alone, not '{printed}'.")
+        return
     try:
-        narrow = half_last_digit(printed)
+        narrow = 0.0 if worked_out else half_last_digit(printed)
     except ValueError as error:
         yield Fault(f"{where}, printed", f"{error}.")
         return
-    if "within" not in case and "why" not in case:
+    if not worked_out and "within" not in case and "why" not in case:
         return
     within, why = case.get("within"), case.get("why")
     if not isinstance(within, int | float) or within <= narrow:

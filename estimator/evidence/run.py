@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
 
-from estimator.evidence.amounts import inside, is_amount, number_and_unit, outside
+from estimator.evidence.amounts import UNITS, inside, is_amount, number_and_unit, outside
 from estimator.evidence.checks import Case, Check, Steps, checks, named, steps
 
 # Rounding of the arithmetic itself, so that a value exactly half a digit off still counts as that digit.
@@ -31,13 +31,13 @@ class Result:
 
     @property
     def printed(self) -> float:
-        """The published number."""
-        return float(number_and_unit(self.case.printed)[0])
+        """The published number, or what the other method finds: nan where it failed."""
+        return math.nan if self.case.printed in UNITS else float(number_and_unit(self.case.printed)[0])
 
     @property
     def unit(self) -> str:
         """Unit of the published number."""
-        return number_and_unit(self.case.printed)[1]
+        return self.case.printed if self.case.printed in UNITS else number_and_unit(self.case.printed)[1]
 
     @property
     def difference(self) -> float:
@@ -61,14 +61,22 @@ def run_all(which: Iterable[Check] | None = None) -> list[Result]:
 
 
 def result(check: Check, case: Case) -> Result:
-    """One published value beside ours."""
+    """One published value beside ours, or what another method finds, where the check names one."""
     ours, fault = math.nan, ""
     try:
+        if check.reference:
+            case = _by_reference(check, case)
         value = _returned(check.function, case.inputs, case.pick)
         ours = outside(float(np.squeeze(value)), number_and_unit(case.printed)[1])
     except Exception as error:  # whatever went wrong, the reader is told and the other checks still run
         fault = f"{type(error).__name__}: {error}"
     return Result(check=check, case=case, ours=ours, tolerance=case.tolerance, fault=fault)
+
+
+def _by_reference(check: Check, case: Case) -> Case:
+    unit = case.printed
+    value = outside(float(np.squeeze(_returned(check.reference, case.inputs, case.pick))), unit)
+    return replace(case, printed=f"{value:,.0f} {unit}")
 
 
 def _returned(path: str, arguments: Mapping[str, Any], pick: Steps) -> Any:

@@ -6,10 +6,15 @@ question to the functions of `climate` and take the one answer out; they hold no
 
 from __future__ import annotations
 
+from functools import cache
+from importlib import resources
+
 import numpy as np
 
+from estimator.climate.photovoltaics import yield_per_kw
 from estimator.climate.solar import HOURS, Sun, plane_irradiance, sun_position
 from estimator.climate.sources import real_year
+from estimator.climate.year import FACADES, ClimateYear
 from estimator.units import DAYS_PER_YEAR, HOURS_PER_DAY, to_kwh
 
 _NOON = 12.0  # h
@@ -82,6 +87,47 @@ def mean_day(*, reference: str, tilt: float, azimuth: float) -> float:
     )
     plane = plane_irradiance(sun, ghi=year.ghi, dni=year.dni, dhi=year.dhi, tilt=tilt, azimuth=azimuth)
     return float(to_kwh(plane.sum()) / DAYS_PER_YEAR)
+
+
+def printed_year(*, tilt: float, azimuth: float) -> dict[str, float]:
+    """`light` on a plane [kWh/m²] and `power` of a kW of cells on it [kWh] in the typical year of Golden, Colorado.
+
+    Light and weather are those that a public model printed beside its own answers; angles as in `mean_day`.
+    """
+    year = _golden()
+    sun = sun_position(
+        latitude=year.latitude, longitude=year.longitude, altitude=year.altitude, utc_offset=year.utc_offset
+    )
+    plane = plane_irradiance(sun, ghi=year.ghi, dni=year.dni, dhi=year.dhi, tilt=tilt, azimuth=azimuth)
+    power = yield_per_kw(year, tilt=tilt, azimuth=azimuth)
+    return {"light": float(to_kwh(plane.sum())), "power": float(power.sum())}
+
+
+@cache
+def _golden() -> ClimateYear:
+    text = resources.files("estimator.evidence").joinpath("golden_year.csv").read_text(encoding="utf-8")
+    direct, diffuse, temp, wind = np.loadtxt(text.splitlines()[3:], delimiter=",", unpack=True)
+    latitude, longitude, altitude, utc_offset = 39.73, -105.18, 1819.6, -7.0
+    sun = sun_position(latitude=latitude, longitude=longitude, altitude=altitude, utc_offset=utc_offset)
+    none = np.zeros(HOURS)
+    return ClimateYear(
+        name="Golden",
+        latitude=latitude,
+        longitude=longitude,
+        altitude=altitude,
+        utc_offset=utc_offset,
+        source="PVWatts, NREL, as carried by pvlib",
+        licence="public domain",
+        invented=False,
+        temp_air=temp,
+        wind_speed=wind,
+        ghi=direct * sun.height + diffuse,
+        dni=direct,
+        dhi=diffuse,
+        relative_humidity=none,  # neither light nor cells ask for it, nor for pressure or walls
+        pressure=none,
+        facades=np.zeros((len(FACADES), HOURS)),
+    )
 
 
 def _row(day: int, clock: float) -> tuple[int, float]:

@@ -17,7 +17,7 @@ from estimator.report.method_words import band_table, method_answer, method_note
 from estimator.report.rows import Rows, as_text
 
 QUESTION = "Why trust this?"
-PRIMARY, SECONDARY, MEMORY, PRACTICE, PIN = SURENESS
+PRIMARY, SECONDARY, MEMORY, PRACTICE, PIN, METHOD = SURENESS
 
 NOT_VERIFIED = (
     "No estimate has been held against a metered home. What is checked is the arithmetic of published methods, "
@@ -45,6 +45,7 @@ FEW = (
 """Files of the checks that stand for the rest at first sight."""
 
 _SEEN = {PRIMARY: "seen in the primary text", SECONDARY: "in a secondary one", MEMORY: "from memory"}
+_BESIDE = {METHOD: "beside another method"}
 _SMALL = 1e-5  # smaller limits are written with a power of ten
 _EXTRA_DECIMALS = 2  # of our value, beyond the printed one
 
@@ -58,6 +59,7 @@ def answer(results: Sequence[Result]) -> str:
         else f"All {len(results)} checks agree"
     )
     counts = {words: sum(r.check.sureness == kind for r in results) for kind, words in _SEEN.items()}
+    counts |= {words: sum(r.check.sureness == kind for r in results) for kind, words in _BESIDE.items()}
     counts["without a text"] = len(results) - sum(counts.values())
     first, *others = (f"{count} {words}" for words, count in counts.items())
     told = ", ".join([first.replace(" ", " values ", 1), *others])
@@ -97,12 +99,20 @@ def overview(results: Sequence[Result]) -> Rows:
     """One line for each group: how many agree, and what they were read from."""
     rows = []
     for name, members in groups(results).items():
-        seen = [sum(r.check.sureness == kind for r in members) for kind in _SEEN]
+        seen = [sum(r.check.sureness == kind for r in members) for kind in (*_SEEN, *_BESIDE)]
         agree = sum(r.passed for r in members)
         rows.append((name, f"{agree} of {len(members)}", *(f"{n}" for n in seen), f"{len(members) - sum(seen)}"))
     return Rows(
         caption="What the checks support",
-        head=("Part of the estimate", "Agree", "Primary text", "Secondary text", "From memory", "No text"),
+        head=(
+            "Part of the estimate",
+            "Agree",
+            "Primary text",
+            "Secondary text",
+            "From memory",
+            "Other method",
+            "No text",
+        ),
         rows=tuple(rows),
     )
 
@@ -140,7 +150,7 @@ def _table(results: Sequence[Result]) -> Rows:
     return Rows(
         caption=check.title,
         note=" ".join(part for part in note if part),
-        head=("Inputs", "Printed", "Ours", "Agrees", "Difference", "Allowed"),
+        head=("Inputs", "By the other" if check.reference else "Printed", "Ours", "Agrees", "Difference", "Allowed"),
         rows=tuple(
             (
                 inputs(r, entry=alike),

@@ -12,9 +12,10 @@ from pathlib import Path
 
 from estimator import load_year, names
 from estimator.climate.year import ClimateYear
+from estimator.evidence.held import held
 from tests.accuracy import record
-from tests.accuracy.homes import held, sample
-from tests.accuracy.real_years import REAL_UNFITTED
+from tests.accuracy.homes import sample
+from tests.accuracy.real_years import REAL_YEARS
 from tests.accuracy.table import HEAD, row, worst
 
 HOMES = 250
@@ -38,7 +39,7 @@ if __name__ == "__main__":
         case ["--write", folder]:
             record.write(Path(folder))
         case ["--real", folder]:
-            main((name, read(Path(folder))) for name, read in REAL_UNFITTED.items())
+            main((name, read(Path(folder))) for name, read in REAL_YEARS.items())
         case []:
             # Miami has no winter: some homes save nothing, and an error relative to nothing says nothing.
             main((name, load_year(name)) for name in names() if name != "Miami")

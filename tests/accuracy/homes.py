@@ -1,14 +1,12 @@
 """Which homes is the degree-hour estimate held against the reference in?
 
-Random homes in columns, the same numbers for both methods: the estimator takes them as home and option, the reference
-as five resistances and one capacity. Both get the same air hour by hour, so that only the heat is compared.
+Random homes in columns, for `estimator.evidence.held`.
 """
 
 from __future__ import annotations
 
 import dataclasses
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,94 +14,20 @@ from numpy.typing import NDArray
 from estimator import Case
 from estimator.air import leakage, requirement
 from estimator.air.infiltration import Setting
-from estimator.climate.year import ClimateYear
-from estimator.corridor import AirYear, HomeYear, air_year, heat_demand, home_year
+from estimator.evidence.held import HeldHomes, plain_option
+from estimator.evidence.hourly import CAPACITY_PER_FLOOR, Homes
 from estimator.survey.fill import filled
-from estimator.survey.numbers import (
-    DuctConductances,
-    HomeNumbers,
-    OptionNumbers,
-    State,
-    home_numbers,
-    option_numbers,
-)
-from estimator.units import Array, from_mm2, to_kwh
-from tests.reference.iso13790 import CAPACITY_PER_FLOOR, Homes, heating_need
-
-NO_DUCTS = DuctConductances(intake=0.0, exhaust=0.0, supply=0.0, extract=0.0)
+from estimator.survey.numbers import home_numbers
+from estimator.units import Array, from_mm2
 
 
 @dataclass(frozen=True, kw_only=True)
-class Sample:
-    """Random homes in columns (n, 1), and the same homes as the reference knows them."""
+class Sample(HeldHomes):
+    """Random homes, and what was drawn for them."""
 
     n50: Array  # 1/h
     glazing: Array  # m² of sun-collecting area per m² of floor
     mass_class: NDArray[np.intp]
-    home: HomeNumbers
-    extract: OptionNumbers
-    recovery: OptionNumbers
-    reference: Homes
-
-
-@dataclass(frozen=True, kw_only=True)
-class Held:
-    """Yearly heat [kWh] of both options by both methods, shape (n,)."""
-
-    extract: Array
-    recovery: Array
-    extract_reference: Array
-    recovery_reference: Array
-    loss: Array  # kWh a year with the extract fan, of the hours colder outside than inside
-
-    @property
-    def met_by_heating(self) -> Array:
-        """Share of the loss that heating meets, with the extract fan."""
-        return self.extract / self.loss
-
-    @property
-    def saved(self) -> Array:
-        return self.extract - self.recovery
-
-    @property
-    def saved_reference(self) -> Array:
-        return self.extract_reference - self.recovery_reference
-
-    @property
-    def saving_error(self) -> Array:
-        """Relative error of the heat saved."""
-        return self.saved / self.saved_reference - 1.0
-
-    @property
-    def demand_error(self) -> Array:
-        """Relative error of the demand itself, both options one after the other."""
-        return np.concatenate(
-            [self.extract / self.extract_reference - 1.0, self.recovery / self.recovery_reference - 1.0]
-        )
-
-
-def plain_option(*, supply: Any, extract: Any, effectiveness: Any = 0.0, ventilators: Any = 0.0) -> OptionNumbers:
-    """An option with nothing about it: all day at one flow [m³/s], no fan power, no ducts, no frost protection.
-
-    ventilators: effective leakage area of open background ventilators [m²].
-    """
-    catalogued = option_numbers(filled(Case()).case.options["extract"])
-    return dataclasses.replace(
-        catalogued,
-        states=(State(share=1.0, supply=supply, extract=extract),),
-        ventilator_leakage_area=ventilators,
-        effectiveness=np.asarray(effectiveness, dtype=float),
-        reference_flow=np.maximum(supply, extract),
-        fan_power=0.0,
-        fan_exponent=1.5,
-        standby=0.0,
-        fan_heat_useful=0.0,
-        preheat_to=None,
-        throttle_at=None,
-        outside=False,
-        zone_factor=0.0,
-        ducts=NO_DUCTS,
-    )
 
 
 def sample(count: int, *, draw: int) -> Sample:
@@ -158,34 +82,3 @@ def sample(count: int, *, draw: int) -> Sample:
             mass_class=mass_class,
         ),
     )
-
-
-def held(homes: Sample, year: ClimateYear) -> Held:
-    """Heat of both options by the estimator and by the reference, in one weather year."""
-    shared = home_year(homes.home, year)
-    found: dict[str, Array] = {}
-    for name, option in (("extract", homes.extract), ("recovery", homes.recovery)):
-        air = air_year(homes.home, option, shared, top_up=True)
-        found.setdefault("loss", _loss(homes, air, shared))  # of the extract fan, which is first
-        heat = heat_demand(homes.home, option, shared, step=year.weight, top_up=True)
-        found[name] = to_kwh(heat)[:, 0]
-        found[f"{name}_reference"] = heating_need(
-            homes.reference,
-            temp_out=year.temp_air,
-            temp_set=homes.home.temp_in,
-            ventilation=_coefficient(homes, option, air, shared.heat_capacity),
-            internal_gains=homes.home.internal_gains,
-            solar_gains=shared.gain - homes.home.internal_gains,
-        )
-    return Held(**found)
-
-
-def _loss(homes: Sample, air: AirYear, shared: HomeYear) -> Array:
-    """kWh a year that leave through fabric and air while it is colder outside."""
-    per_kelvin = homes.home.fabric_loss + shared.heat_capacity * air.delivered
-    return np.asarray(to_kwh(np.sum(per_kelvin * np.maximum(shared.temp_difference, 0.0), axis=-1)))
-
-
-def _coefficient(homes: Sample, option: OptionNumbers, air: AirYear, heat_capacity: float) -> Array:
-    """W/K of all outdoor air; recovered heat as less air, as the reference method has it (clause 9.3)."""
-    return np.asarray(heat_capacity * (air.delivered - option.effectiveness * air.balanced))

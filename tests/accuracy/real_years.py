@@ -1,4 +1,4 @@
-"""On which weather years of real places, none of them fitted on, is the method held against the reference?
+"""On which weather years of real places that the package does not carry is the method held against the reference?
 
 Their files come with older releases of pvlib and are not carried here: `pip download pvlib==0.10.5 --no-deps
 --no-binary :all:`, unpack, and name the folder `pvlib/data` in it. Two are typical years of Europe, one is a typical
@@ -82,7 +82,7 @@ def _one_time_column(text: str) -> str:
     return "\n".join(["time," + header.split(",", 2)[2], *joined])
 
 
-REAL_UNFITTED: dict[str, Callable[[Path], ClimateYear]] = {
+REAL_YEARS: dict[str, Callable[[Path], ClimateYear]] = {
     "Amsterdam": _file("NLD_Amsterdam062400_IWEC.epw", "Amsterdam"),
     "Piedmont": _file("tmy_45.000_8.000_2005_2016.epw", "Piedmont"),
     "Burlington": _table(

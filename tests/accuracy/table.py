@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import numpy as np
 
-from tests.accuracy.homes import Held, Sample
-from tests.reference.iso13790 import Array
+from estimator.evidence.held import Held
+from estimator.units import Array
+from tests.accuracy.homes import Sample
 
 MASSES = ("very light", "light", "medium", "heavy", "very heavy")
 HEAD = (

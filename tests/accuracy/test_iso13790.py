@@ -13,7 +13,8 @@ import pytest
 
 from estimator import load_year
 from estimator.climate.sources import DEMO_CLIMATES
-from tests.accuracy.homes import Held, Sample, held, sample
+from estimator.evidence.held import Held, held
+from tests.accuracy.homes import Sample, sample
 from tests.accuracy.table import row, worst
 
 HOMES = 250

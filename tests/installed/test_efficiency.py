@@ -15,8 +15,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from estimator.corridor import air_year, heat_year, home_year
+from estimator.evidence.held import plain_option
 from estimator.survey.numbers import DuctConductances, OptionNumbers
-from tests.accuracy.homes import plain_option
 from tests.laws.settings import FEW, default_home, year_of
 
 FLOW = st.floats(0.01, 0.12)

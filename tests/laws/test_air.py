@@ -14,8 +14,8 @@ from hypothesis import strategies as st
 from estimator import names
 from estimator.air.recovery import DuctShares, inside_envelope, outside_envelope
 from estimator.corridor import air_year, home_year
+from estimator.evidence.held import plain_option
 from estimator.survey.numbers import HomeNumbers
-from tests.accuracy.homes import plain_option
 from tests.laws.settings import (
     FEW,
     KINDS,

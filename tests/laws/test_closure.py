@@ -19,8 +19,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from estimator.corridor import AirYear, HomeYear
+from estimator.evidence.held import plain_option
 from estimator.survey.numbers import DuctConductances, HomeNumbers, OptionNumbers
-from tests.accuracy.homes import plain_option
 from tests.laws.settings import FEW, homes, ventilation_load, year_of
 
 CONDUCTANCE = st.floats(0.0, 8.0)  # W/K

@@ -17,9 +17,10 @@ from hypothesis import strategies as st
 from estimator import ClimateYear, names
 from estimator.air.leakage import leakage_area
 from estimator.corridor import home_year
+from estimator.evidence.held import plain_option
 from estimator.survey.numbers import HomeNumbers, OptionNumbers
 from estimator.units import Array, from_m3h
-from tests.accuracy.homes import plain_option, sample
+from tests.accuracy.homes import sample
 from tests.laws.settings import FEW, KINDS, WINTERS, default_home, default_option, demand, homes, year_of
 
 EFFICIENCY = 0.85

@@ -13,6 +13,7 @@ from estimator.errors import InputFaults
 from estimator.evidence.amounts import UNITS, half_last_digit, inside, number_and_unit, outside
 from estimator.evidence.checks import SURENESS, Case, Check, checks
 from estimator.evidence.run import result, run_all
+from tests.layers import RANKS
 
 CHECKS = checks()
 CASES = [
@@ -88,6 +89,35 @@ def test_a_function_that_fails_is_a_failed_check_and_not_the_end(tmp_path: Path)
     assert outcomes[1].passed
 
 
+BESIDE = GOOD.replace("[[case]]", 'reference = "evidence.monthly.exponent"\n\n[[case]]').replace(
+    'inputs = { temp = "0.01 °C" }\nprinted = "611.7 Pa"',
+    'inputs = { time_constant = 30.0 }\nprinted = ""\nwithin = 0.5\nwhy = "two methods"',
+)
+
+
+def test_another_method_is_asked_with_the_same_inputs_for_the_value_to_compare_with(tmp_path: Path) -> None:
+    """1 + 30/15 = 3 by the reference; another function must come within half of that, whatever it is."""
+    own = BESIDE.replace("air.moist.saturation_pressure", "evidence.monthly.exponent")
+    assert [r.passed for r in run_all([only(tmp_path, own)])] == [True]
+    far = BESIDE.replace("air.moist.saturation_pressure", "money.energy.fuel_energy")
+    (broken,) = run_all([only(tmp_path, far)])
+    assert not broken.passed
+    assert "time_constant" in broken.fault
+    assert broken.printed == 3.0
+
+
+def test_without_a_limit_and_a_reason_two_methods_are_not_compared(tmp_path: Path) -> None:
+    with pytest.raises(InputFaults, match="must be a number above"):
+        only(tmp_path, BESIDE.replace("within = 0.5\n", ""))
+    with pytest.raises(InputFaults, match="must say why"):
+        only(tmp_path, BESIDE.replace('\nwhy = "two methods"', ""))
+
+
+def test_the_estimate_cannot_use_the_references() -> None:
+    """Rooms that make an answer stand before the evidence, and imports run one way: tests/layers.py."""
+    assert all(RANKS[room] < RANKS["evidence"] for room in ("heat", "corridor", "estimate", "compare"))
+
+
 def test_many_numbers_for_one_printed_value_fail(tmp_path: Path) -> None:
     check = only(tmp_path, GOOD.replace('"0.01 °C"', '["0.01 °C", "5 °C"]'))
     assert not run_all([check])[0].passed
@@ -107,6 +137,9 @@ def test_many_numbers_for_one_printed_value_fail(tmp_path: Path) -> None:
         ('"611.7 Pa"', '"611.7 Pa"\nwithin = 1.0', "a wider tolerance must say why"),
         ('"611.7 Pa"', '"611.7 Pa"\nwithin = 0.01\nwhy = "finer"', "must be a number above half of the last"),
         ('"611.7 Pa"', '"611.7 Pa"\ntolerance = 1', "tolerance: no such field"),
+        ('"611.7 Pa"', '"611.7 Pa"\nwithin = 0', "must be a number above"),
+        ("[[case]]", 'reference = "air.moist.nothing"\n[[case]]', "nothing named 'air.moist.nothing'"),
+        ("[[case]]", 'reference = "air.moist.dew_point"\n[[case]]', "the unit alone, not '611.7 Pa'"),
         ("[[case]]", "[case]", "at least one [[case]]"),
         ("[[case]]", "[[case", "this is not TOML"),
     ],

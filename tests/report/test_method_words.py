@@ -21,7 +21,7 @@ def result() -> Result:
 
 
 def test_the_first_sentence_is_of_climates_it_was_not_fitted_on() -> None:
-    fresh = [row for row in RUN.climates if not row.fitted]
+    fresh = [row for row in RUN.climates if row.fitted == "no"]
     said = method_words.method_answer(RUN)
     assert f"{max(100 * row.nineteen_in_twenty for row in fresh):.1f}%" in said
     assert f"{len(fresh)} climates" in said
@@ -33,9 +33,23 @@ def test_the_worst_home_and_all_homes_far_off_are_told() -> None:
     assert RUN.date in said
     assert f"{max(100 * row.worst for row in RUN.climates):.1f}%" in said
     for row in RUN.climates:
-        assert (f"{row.beyond} in {row.climate}" in said) == (row.beyond > 0 and not row.fitted)
-    none = dataclasses.replace(RUN, climates=tuple(dataclasses.replace(row, beyond=0) for row in RUN.climates))
-    assert "No home differs" in method_words.method_note(none)
+        assert (f"{row.beyond} in {row.climate}" in said) == (row.beyond > 0 and row.fitted == "no")
+        missed = row.fitted == "no" and row.nineteen_in_twenty > method_words.NEAR
+        assert (f"In {row.climate} {100 * row.wide:.1f}% of homes lie beyond 2.5%" in said) == missed
+    near = [dataclasses.replace(row, beyond=0, nineteen_in_twenty=0.01) for row in RUN.climates]
+    none = method_words.method_note(dataclasses.replace(RUN, climates=tuple(near)))
+    assert "No home differs" in none
+    assert "In each of them 19 of 20 homes keep within 2.5%" in none
+
+
+def test_a_climate_that_may_have_been_fitted_on_is_not_counted_as_fresh_and_says_so() -> None:
+    rows = {row.climate: cells[0] for row, cells in zip(RUN.climates, method_words.method_table(RUN).rows, strict=True)}
+    perhaps = [row for row in RUN.climates if row.fitted == "perhaps"]
+    assert perhaps
+    assert all("perhaps fitted on it" in rows[row.climate] for row in perhaps)
+    wide = [dataclasses.replace(row, median=0.5) if row in perhaps else row for row in RUN.climates]
+    said = method_words.method_answer(dataclasses.replace(RUN, climates=tuple(wide)))
+    assert said == method_words.method_answer(RUN)
 
 
 def test_every_climate_and_every_band_has_a_line() -> None:

@@ -1,8 +1,8 @@
 """How much heat does a home need by the simple hourly method of ISO 13790:2008?
 
 Five resistances, one capacity (clause 7.2.2 and annex C), written from the standard's equations and apart
-from the estimator, as the reference for its degree-hours. Heating only: without cooling, rooms float above
-the set point.
+from the estimator, as the reference for its degree-hours: it takes nothing from the estimate, and the estimate
+cannot take from it. Heating only: without cooling, rooms float above the set point.
 
 Choices of the standard that matter when the estimator is held against it:
 
@@ -26,7 +26,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
+from estimator.units import HOURS_PER_DAY, MONTH_DAYS, SECONDS_PER_HOUR, Array, to_kwh
 
 # Clause 7.2.2.2: heat transfer between air and surfaces, between surfaces and mass [W/(m² K)]
 AIR_TO_SURFACE = 3.45
@@ -37,7 +37,7 @@ SURFACES_PER_FLOOR = 4.5
 MASS_AREA_PER_FLOOR = np.array([2.5, 2.5, 2.5, 3.0, 3.5])
 CAPACITY_PER_FLOOR = np.array([80e3, 110e3, 165e3, 260e3, 370e3])
 
-HOURS_PER_MONTH = 24 * np.array([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31])
+HOURS_PER_MONTH = (HOURS_PER_DAY * np.array(MONTH_DAYS)).astype(int)
 HOURS_PER_WEEK = 168
 RUN_IN_WEEKS = 8  # the last weeks of the year, lived through once before it starts
 
@@ -62,7 +62,7 @@ class Homes:
     @property
     def capacity(self) -> Array:
         """Wh/K."""
-        return CAPACITY_PER_FLOOR[self.mass_class] * self.floor_area / 3600.0
+        return CAPACITY_PER_FLOOR[self.mass_class] * self.floor_area / SECONDS_PER_HOUR
 
     @property
     def air_to_surface(self) -> Array:
@@ -91,13 +91,13 @@ class Hourly:
     @property
     def annual_need(self) -> Array:
         """kWh, shape (homes,)."""
-        return np.asarray(np.sum(self.heat, axis=-1)) / 1000.0
+        return np.asarray(to_kwh(np.sum(self.heat, axis=-1)))
 
     @property
     def monthly_need(self) -> Array:
         """kWh, shape (homes, 12)."""
         starts = np.concatenate(([0], np.cumsum(HOURS_PER_MONTH)[:-1]))
-        return np.asarray(np.add.reduceat(self.heat, starts, axis=-1)) / 1000.0
+        return np.asarray(to_kwh(np.add.reduceat(self.heat, starts, axis=-1)))
 
 
 def _by_hour(values: Any, homes: int, hours: int) -> Array:

@@ -11,7 +11,8 @@ from typing import Any
 import numpy as np
 import pytest
 
-from tests.reference.iso13790 import Array, Homes, heating_need, simulate
+from estimator.evidence.hourly import Homes, heating_need, simulate
+from estimator.units import Array
 
 HOURS = 8760
 
