@@ -85,7 +85,7 @@ def test_table_names_baselines_range_and_prices(example: Path, capsys: pytest.Ca
     first = out.splitlines()[0]
     assert first.startswith("Safety before money")
     assert "against new plain extract" in out
-    for said in ("tested", "price cap", "licensed", "not an offer"):
+    for said in ("tested", "price cap", "licensed", "not an offer", "Method error: of the heat saved"):
         assert said in out
 
 

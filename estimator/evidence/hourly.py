@@ -105,14 +105,20 @@ def _by_hour(values: Any, homes: int, hours: int) -> Array:
     return np.ascontiguousarray(np.broadcast_to(np.asarray(values, dtype=float), (homes, hours)).T)
 
 
+def _only(values: Array) -> Any:
+    """The one number of an array: plain numbers are worked ten times as fast as arrays of one."""
+    return float(values[0])
+
+
 class _Network:
     """The five resistances and one capacity, entered once an hour with everything but the heating power."""
 
     def __init__(self, homes: Homes) -> None:
-        self.h_is, self.h_ms = homes.air_to_surface, homes.surface_to_mass
-        self.h_em, self.h_w, self.c_m = homes.mass_to_outside, homes.window, homes.capacity
-        self.to_mass = homes.mass_area / homes.surface_area  # equation C.2
-        self.to_surface = 1.0 - self.to_mass - self.h_w / (SURFACE_TO_MASS * homes.surface_area)  # C.3
+        take = _only if len(homes.floor_area) == 1 else np.asarray
+        self.h_is, self.h_ms = take(homes.air_to_surface), take(homes.surface_to_mass)
+        self.h_em, self.h_w, self.c_m = take(homes.mass_to_outside), take(homes.window), take(homes.capacity)
+        self.to_mass = take(homes.mass_area / homes.surface_area)  # equation C.2
+        self.to_surface = 1.0 - self.to_mass - self.h_w / take(SURFACE_TO_MASS * homes.surface_area)  # C.3
 
     def enter(self, theta_m: Array, theta_e: Array, theta_sup: Array, h_ve: Array, inner: Array, solar: Array) -> None:
         """Mass at the hour's start, outdoors, supply [°C], ventilation [W/K], gains [W]."""
@@ -166,9 +172,15 @@ def simulate(
     supply = outside if temp_supply is None else _by_hour(temp_supply, count, hours)
 
     heat, air, surface, mass = (np.empty((hours, count)) for _ in range(4))
+    trial: Any = 10.0 * homes.floor_area  # clause C.4.2: ten watts per m², to find how the air answers
+    positive: Any = np.maximum
+    if count == 1:
+        outside, setting, flow, inner, solar, supply = (
+            values[:, 0].tolist() for values in (outside, setting, flow, inner, solar, supply)
+        )
+        trial, positive = _only(trial), max
     mass_now = setting[-1]  # °C; the run-in makes it forgotten
     mass_at_start = mass_now
-    trial = 10.0 * homes.floor_area  # clause C.4.2: ten watts per m², to find how the air answers
     network = _Network(homes)
     for hour in range(-run_in_weeks * HOURS_PER_WEEK, hours):
         if hour == 0:
@@ -177,11 +189,13 @@ def simulate(
         # the air answers in proportion, so two trials give the power exactly
         cold = network.nodes(0.0 * trial)[0]
         warm = network.nodes(trial)[0]
-        power = np.maximum(0.0, trial * (setting[hour] - cold) / (warm - cold))
+        power = positive(0.0, trial * (setting[hour] - cold) / (warm - cold))
         air_now, surface_now, mass_now = network.nodes(power)
         if hour >= 0:
             heat[hour], air[hour], surface[hour], mass[hour] = power, air_now, surface_now, mass_now
-    return Hourly(heat=heat.T, air=air.T, surface=surface.T, mass=mass.T, mass_at_start=mass_at_start)
+    return Hourly(
+        heat=heat.T, air=air.T, surface=surface.T, mass=mass.T, mass_at_start=np.reshape(mass_at_start, count)
+    )
 
 
 def heating_need(homes: Homes, **hourly: Any) -> Array:

@@ -19,6 +19,7 @@ from estimator.leak_span import LeakageSpan
 from estimator.report import cash, figures, ledger, paper_charts, sure_words
 from estimator.report.document import STATEMENT
 from estimator.report.fresh_air import in_words
+from estimator.report.method_words import method_error_in_words
 from estimator.report.remarks import remarks
 from estimator.report.ribbon import TITLE as RIBBON_TITLE
 from estimator.report.ribbon import ribbon
@@ -126,6 +127,7 @@ def paper(
             f"Weather: {done.year.name}{', an invented climate' if done.year.invented else ''}; {done.year.source}.",
             f"Leakage: {span.words}.",
             *sure_words.rests_on(found),
+            method_error_in_words(done, comparison),
         ),
         statement=STATEMENT,
     )

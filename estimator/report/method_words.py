@@ -23,18 +23,18 @@ def method_answer(run: MethodRun) -> str:
     )
 
 
-def method_note(run: MethodRun) -> str:
-    """What that comparison is, where it is worst, and what it leaves out."""
+def method_notes(run: MethodRun) -> tuple[str, ...]:
+    """Where the two part, what the comparison is and leaves out, and how it was run."""
     high = [row.demand_bias for row in run.climates]
     worst = max(run.climates, key=lambda row: row.worst)
     return (
-        f"{_beyond(run)} The worst home of all differs by {_percent(worst.worst)}, in {worst.climate}. "
-        f"{number(run.homes)} random homes on each climate; reference: {run.reference}, which ISO 52016-1 has replaced "
-        "since. Both methods get the same air hour by hour, so this says nothing about leakage or fans. It is a "
-        "comparison of two calculations, not with measured heat. The whole demand reads "
+        f"{_beyond(run)} The worst home of all differs by {_percent(worst.worst)}, in {worst.climate}.",
+        "It is a comparison of two calculations, not with measured heat. Both get the same air hour by hour, so this "
+        "says nothing about leakage or fans. The whole demand reads "
         f"{share(min(high))} to {share(max(high))} above the reference, which counts the film of air on inner surfaces "
-        "as well: that is why answers here are savings. "
-        f"Run on {run.date} with: {run.command}."
+        "as well: that is why answers here are savings.",
+        f"{number(run.homes)} random homes on each climate; reference: {run.reference}, which ISO 52016-1 has replaced "
+        f"since. Run on {run.date} with: {run.command}.",
     )
 
 

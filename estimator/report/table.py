@@ -13,6 +13,7 @@ from estimator.reach import reach
 from estimator.report.answer import TODAY, carbon, reached, rests_on
 from estimator.report.cash import payback, price_unit
 from estimator.report.document import STATEMENT
+from estimator.report.method_words import method_error_in_words
 from estimator.report.quantities import COMPARED, YEARLY, Reported
 from estimator.report.remarks import remarks
 from estimator.sample import Outcomes
@@ -61,6 +62,7 @@ def text(result: Result, tried: Outcomes) -> str:
         "",
         f"Weather: {done.year.name}. {done.year.source}.",
         *(f"Repaired: {repair}" for repair in done.year.repairs),
+        *(f"{found.option_label}: {method_error_in_words(done, found)}" for found in result.against_baseline.values()),
         f"Prices: {done.case.prices.dated}.",
         "",
         STATEMENT,

@@ -13,23 +13,24 @@ from estimator.evidence.checks import SURENESS, Check, named
 from estimator.evidence.method import MethodRun
 from estimator.evidence.run import Result
 from estimator.report.figures import GAP, MINUS, fixed, number
-from estimator.report.method_words import band_table, method_answer, method_note, method_table
+from estimator.report.method_words import band_table, method_answer, method_notes, method_table
 from estimator.report.rows import Rows, as_text
 
 QUESTION = "Why trust this?"
 PRIMARY, SECONDARY, MEMORY, PRACTICE, PIN, METHOD = SURENESS
 
 NOT_VERIFIED = (
-    "No estimate has been held against a metered home. What is checked is the arithmetic of published methods, "
-    "not what a household will find on its bill.",
-    "Values from memory may have been written down wrongly: nobody had the text open. Those without a text are common "
-    "practice, or arithmetic done apart from this package.",
-    "Where a check says “by hand”, the equation is published and its value was worked out on paper.",
-    "The infiltration models are held to their printed coefficients. How far such models miss in a single real "
-    "house is not checked here; where a house is not tested, its leakage is the widest gap in the answer.",
+    "No estimate has been held against a metered home. What is checked is the arithmetic of published methods, not "
+    "what a household will find on its bill.",
+    "Values from memory may have been written down wrongly: nobody had the text open. “By hand” means that the "
+    "equation is published and its value was worked out on paper.",
+    "The references for heat are calculations too, written for this package from a standard that has been replaced "
+    "since. They are not measured heat.",
+    "Infiltration models are held to their printed coefficients. How far such models miss in one real house is not "
+    "checked; where a house is not tested, its leakage is the widest gap in the answer.",
     "Costs of equipment, fitting and upkeep are typical or assumed, not tendered. Prices are of their stated date.",
-    "Of the sun, its place and the geometry of planes are checked. How bright a sky is in each direction is a model of "
-    "the pvlib library, held here only to one mean of a whole state; the yield of solar cells, to its constants alone.",
+    "How bright a sky is in each direction is a model of the pvlib library, held to one mean of a whole state and to "
+    "one printed year of a public model, not to a roof.",
     "Noise, draughts, moisture in the fabric and health are not estimated at all.",
 )
 """What the reader must not take as shown."""
@@ -38,7 +39,9 @@ FEW = (
     "air-needed-england-bedrooms",
     "moist-example-volume",
     "infiltration-annual-example",
-    "sun-textbook-incidence",
+    "iso-13790-hourly-saved",
+    "sun-printed-year",
+    "label-number",
     "bills-price-cap",
     "worth-present-value",
 )
@@ -123,15 +126,16 @@ def few(results: Iterable[Result]) -> Rows:
     shown = [first[file] for file in FEW if file in first]
     return Rows(
         caption="A few of them, from far apart",
-        head=("Published", "Printed", "Ours", "Where"),
-        rows=tuple((one.check.title, _spoken(one.case.printed), _ours(one), one.check.source) for one in shown),
-        words=frozenset({0, 3}),
+        head=("Published, or found by another method, and where", "There", "Here"),
+        rows=tuple((f"{one.check.title} ({one.check.source})", _spoken(one.case.printed), _ours(one)) for one in shown),
     )
 
 
 def group_title(name: str, members: Sequence[Result]) -> str:
-    """The line under which a group is folded."""
-    return f"{name}: {sum(r.passed for r in members)} of {len(members)} agree"
+    """The line under which a group is folded: how many agree, and how many of them nobody could look up."""
+    agree = f"{name}: {sum(r.passed for r in members)} of {len(members)} agree"
+    remembered = sum(r.check.sureness == MEMORY for r in members)
+    return f"{agree}, {remembered} from memory" if remembered else agree
 
 
 def tables(members: Sequence[Result]) -> tuple[Rows, ...]:
@@ -223,7 +227,7 @@ def text(results: Sequence[Result], run: MethodRun) -> str:
         *(f"- {said}" for said in NOT_VERIFIED),
         "",
     ]
-    lines += [*as_text(overview(results)), "", method_answer(run) + ".", method_note(run), ""]
+    lines += [*as_text(overview(results)), "", method_answer(run) + ".", *method_notes(run), ""]
     lines += [*as_text(method_table(run)), "", *as_text(band_table(run)), ""]
     for name, members in groups(results).items():
         lines += [group_title(name, members).upper()]

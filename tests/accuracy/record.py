@@ -81,7 +81,10 @@ def bands(results: Iterable[Held]) -> Iterator[dict[str, float]]:
 
 
 def _ends(errors: Array) -> Array:
-    return np.quantile(errors, (0.0, 1.0) if errors.size < FEW else (0.025, 0.975))
+    """Ends that hold at least 19 of 20: never between two homes, but at the outer of them."""
+    if errors.size < FEW:
+        return np.array([errors.min(), errors.max()])
+    return np.array([np.quantile(errors, 0.025, method="lower"), np.quantile(errors, 0.975, method="higher")])
 
 
 def fitted(climate: str) -> str:

@@ -21,6 +21,7 @@ from estimator.leak_range import leakage_span, over_leakage_range
 from estimator.report import leave_html, leave_pdf, sheet_files
 from estimator.report.document import STATEMENT
 from estimator.report.leave import LONGEST_NAME, Names, Paper, paper, plain
+from estimator.report.method_words import method_error_in_words
 from estimator.report.sure_words import Tried, sentence, tried
 from estimator.sample import sample
 
@@ -83,6 +84,7 @@ def _must_stand(made: Paper, case: Case) -> list[str]:
     figures = [cell for row in made.figures.rows for cell in row]
     return [
         made.answer, *made.then, made.sentence, *figures, made.made, made.valid, STATEMENT, *made.not_counted,
+        *made.rests_on,
         "Great Britain average price cap, July to September 2026", *made.remarks,
         *(words for caution in cautions(case, place="report") for words in (caution.title, caution.words)),
         *(cell for row in made.assumptions.rows for cell in row),
@@ -93,6 +95,10 @@ def _must_stand(made: Paper, case: Case) -> list[str]:
 def test_the_answer_is_that_of_the_screen(made: Paper, found: Tried) -> None:
     assert made.answer == sentence(found, found.against[0])
     assert "against new plain extract" in made.answer
+
+
+def test_the_error_of_the_method_stands_on_the_paper(made: Paper, result: Result) -> None:
+    assert method_error_in_words(result.estimate, result.against_baseline["recovery"]) in made.rests_on
 
 
 def test_the_pdf_has_two_tagged_pages_with_their_own_letters(pages: PdfReader) -> None:

@@ -8,11 +8,15 @@ import pytest
 
 from estimator import Case, load_year, run
 from estimator.compare import Result
-from estimator.evidence.method import band_of, met_by_heating, method_error, method_run
+from estimator.evidence.method import MethodRun, band_of, met_by_heating, method_error, method_run
 from estimator.inputs.heating import Heating
 from estimator.report import method_words
 
 RUN = method_run()
+
+
+def noted(run: MethodRun) -> str:
+    return " ".join(method_words.method_notes(run))
 
 
 @pytest.fixture(scope="module")
@@ -29,7 +33,7 @@ def test_the_first_sentence_is_of_climates_it_was_not_fitted_on() -> None:
 
 
 def test_the_worst_home_and_all_homes_far_off_are_told() -> None:
-    said = method_words.method_note(RUN)
+    said = noted(RUN)
     assert RUN.date in said
     assert f"{max(100 * row.worst for row in RUN.climates):.1f}%" in said
     for row in RUN.climates:
@@ -37,7 +41,7 @@ def test_the_worst_home_and_all_homes_far_off_are_told() -> None:
         missed = row.fitted == "no" and row.nineteen_in_twenty > method_words.NEAR
         assert (f"In {row.climate} {100 * row.wide:.1f}% of homes lie beyond 2.5%" in said) == missed
     near = [dataclasses.replace(row, beyond=0, nineteen_in_twenty=0.01) for row in RUN.climates]
-    none = method_words.method_note(dataclasses.replace(RUN, climates=tuple(near)))
+    none = noted(dataclasses.replace(RUN, climates=tuple(near)))
     assert "No home differs" in none
     assert "In each of them 19 of 20 homes keep within 2.5%" in none
 
