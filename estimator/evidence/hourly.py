@@ -53,10 +53,12 @@ class Homes:
 
     @property
     def mass_area(self) -> Array:
+        """m², of what warms and cools with the rooms."""
         return MASS_AREA_PER_FLOOR[self.mass_class] * self.floor_area
 
     @property
     def surface_area(self) -> Array:
+        """m², of all surfaces facing the rooms."""
         return SURFACES_PER_FLOOR * self.floor_area
 
     @property
@@ -66,10 +68,12 @@ class Homes:
 
     @property
     def air_to_surface(self) -> Array:
+        """W/K, between them."""
         return AIR_TO_SURFACE * self.surface_area
 
     @property
     def surface_to_mass(self) -> Array:
+        """W/K, between them."""
         return SURFACE_TO_MASS * self.mass_area
 
     @property
