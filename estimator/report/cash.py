@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 
 from estimator import units
-from estimator.report.figures import GAP, UNKNOWN, fixed, number, years
+from estimator.report.figures import GAP, UNKNOWN, borne, fixed, number, years
 
 _BEFORE = frozenset("£€$¥₤₩₹₺₪₫")
 """Currency signs that stand before the number; any other sign, and every code of letters, stands after it."""
@@ -22,20 +22,26 @@ _STEPS_IN_WIDTH = 8
 
 _FINEST = 0.025  # of a sum: no estimate bears a finer step
 _BEYOND_TELLING = 100.0  # years; nobody can use a longer figure
-_SMALL = 10.0
-"""Below this a sum keeps its hundredths."""
+_HALF = 0.5
+"""Below this a sum keeps its hundredths, since nothing else would be left of it."""
+_DEAR = 10.0
+"""From here on a price loses its hundredths."""
+
+Ends = tuple[float, float]
 
 
-def money(amount: float | None, currency: str) -> str:
-    """A sum of money fit for a sentence; hundredths only where they matter.
+def money(amount: float | None, currency: str, *, within: Ends | None = None) -> str:
+    """A sum of money fit for a sentence: whole units, or no finer than the range that it stands within.
 
-    >>> money(1234.0, "£"), money(3.4, "€"), money(-61.7, "kr"), money(0.0, "£")
-    ('£1,230', '€3.40', '−62\\xa0kr', '£0')
+    >>> money(1234.0, "£"), money(3.4, "€"), money(-61.7, "kr"), money(0.3, "£"), money(97.2, "£", within=(20.0, 160.0))
+    ('£1,230', '€3', '−62\\xa0kr', '£0.30', '£100')
     """
     if amount is None or not math.isfinite(amount):
         return UNKNOWN
+    if within is not None:
+        amount = borne(amount, low=within[0], high=within[1])
     size = abs(amount)
-    text = number(round(size)) if size >= _SMALL else fixed(size, decimals=2).removesuffix(".00")
+    text = number(round(size)) if size >= _HALF else fixed(size, decimals=2).removesuffix(".00")
     return _signed(text, currency, minus=amount < 0 and text != "0")
 
 
@@ -67,7 +73,9 @@ def unit_price(hundredths: float | None, currency: str, *, per: str = "kWh") -> 
         return UNKNOWN
     if currency in _HUNDREDTH:
         return f"{number(hundredths)}{_HUNDREDTH[currency]}/{per}"
-    return f"{money(units.from_hundredths(hundredths), currency)}/{per}"
+    price = float(units.from_hundredths(hundredths))
+    text = number(round(price)) if abs(price) >= _DEAR else fixed(price, decimals=2).removesuffix(".00")
+    return f"{joined_money(text, currency)}/{per}"
 
 
 def price_unit(unit: str, currency: str) -> str:
@@ -134,14 +142,16 @@ def saving(low: float, high: float, currency: str) -> str:
     return f"cannot be told: between costing about {more} more and saving about {less} a year"
 
 
-def change(amount: float, currency: str, *, of: str = "a year") -> str:
-    """One saving as words, without a sign.
+def change(amount: float, currency: str, *, of: str = "a year", within: Ends | None = None) -> str:
+    """One saving as words, without a sign; within: the range that it stands in.
 
-    >>> change(62.4, "£"), change(-41.0, "£"), change(0.2, "£")
-    ('saves £62 a year', 'costs £41 more a year', 'makes no difference')
+    >>> change(62.4, "£"), change(-41.0, "£"), change(0.2, "£"), change(62.4, "£", within=(-300.0, 400.0))
+    ('saves £62 a year', 'costs £41 more a year', 'makes no difference', 'saves £60 a year')
     """
     if not math.isfinite(amount):
         return UNKNOWN
+    if within is not None:
+        amount = borne(amount, low=within[0], high=within[1])
     if abs(amount) < 0.5:
         return "makes no difference"
     return f"saves {money(amount, currency)} {of}" if amount > 0 else f"costs {money(-amount, currency)} more {of}"

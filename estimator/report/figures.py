@@ -18,6 +18,7 @@ GAP = "\u00a0"
 MINUS = "\u2212"
 UNKNOWN = "not known"
 
+_OF_WIDTH = 2  # significant figures of a range's width
 _NOTHING = 1e-6  # smaller numbers are noise in any unit shown here
 
 
@@ -81,6 +82,19 @@ def number(value: float | None, *, figures: int = SIGNIFICANT) -> str:
     if "." in text:
         text = text.rstrip("0").rstrip(".")
     return f"{MINUS}{text}" if near < 0 else text
+
+
+def borne(value: float, *, low: float, high: float) -> float:
+    """A number rounded as the range it stands in bears: to two significant figures of the range's width.
+
+    >>> borne(7.22, low=-38.0, high=45.0), borne(1234.5, low=800.0, high=1700.0), borne(0.753, low=0.6, high=0.9)
+    (7.0, 1230.0, 0.75)
+    """
+    width = high - low
+    if not math.isfinite(value) or not math.isfinite(width) or width <= 0.0:
+        return value
+    places = _OF_WIDTH - 1 - math.floor(math.log10(width))
+    return round(value, places)
 
 
 def fixed(value: float | None, *, decimals: int) -> str:

@@ -59,15 +59,16 @@ def years_back(comparison: Comparison) -> str:
 
 def levers(found: Tried, against: Against) -> Rows:
     """The inputs that move the yearly saving most, each alone at either end of its own range."""
-    currency = found.currency
+    currency, saved = found.currency, against.sure.net_saving
+    ends = (saved.low, saved.high)
     return Rows(
         caption="What moves it most",
         head=("", "at its low end", "at its high end"),
         rows=tuple(
             (
                 f"{line.words[:1].upper()}{line.words[1:]}",
-                f"{line.low}: {cash.change(line.at_low, currency, of='')}".strip(),
-                f"{line.high}: {cash.change(line.at_high, currency, of='')}".strip(),
+                f"{line.low}: {cash.change(line.at_low, currency, of='', within=ends)}".strip(),
+                f"{line.high}: {cash.change(line.at_high, currency, of='', within=ends)}".strip(),
             )
             for line in lines(found, against)[:_MOST_LEVERS]
         ),
@@ -77,24 +78,21 @@ def levers(found: Tried, against: Against) -> Rows:
     )
 
 
-def spans(found: Tried) -> tuple[str, str, str]:
-    """The ranges of the saving against each baseline as one picture for a desk and for a phone, and in words."""
-    currency = found.currency
-    rows = [
-        paper_charts.Span(words=each.words, low=cases.low, middle=cases.middle, high=cases.high)
-        for each in found.against
+def spans_of(found: Tried, best: Sequence[Comparison]) -> tuple[paper_charts.Span, ...]:
+    """The range of the saving against each baseline, with the best guess of the same comparisons."""
+    return tuple(
+        paper_charts.Span(words=each.words, low=cases.low, best=comparison.net_saving, high=cases.high)
+        for each, comparison in zip(found.against, best, strict=False)
         for cases in (each.sure.net_saving,)
-    ]
-    said = "; ".join(
-        f"against {row.words} {cash.money(row.low, currency)} to {cash.money(row.high, currency)} a year, "
-        f"middle {cash.money(row.middle, currency)}"
-        for row in rows
     )
+
+
+def spans(found: Tried, best: Sequence[Comparison]) -> tuple[str, str, str]:
+    """The ranges of the saving against each baseline as one picture for a desk and for a phone, and in words."""
+    rows, currency, title = spans_of(found, best), found.currency, paper_charts.SPANS
+    said = "; ".join(f"against {row.said(currency)}" for row in rows)
     desk, phone = (
-        paper_charts.spans(rows, currency, title=SPANS, words=said, look="auto", width=width)
+        paper_charts.spans(rows, currency, title=title, words=said, look="auto", width=width)
         for width in (paper_charts.DESK, paper_charts.PHONE)
     )
-    return desk, phone, f"{SPANS}: {said}."
-
-
-SPANS = "Saved in a year: eight of ten cases lie within each bar"
+    return desk, phone, f"{title}: {said}."

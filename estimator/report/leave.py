@@ -18,6 +18,7 @@ from estimator.leak_range import leakage_span
 from estimator.leak_span import LeakageSpan
 from estimator.report import cash, figures, ledger, paper_charts, sure_words
 from estimator.report.document import STATEMENT
+from estimator.report.first_page import spans_of
 from estimator.report.fresh_air import in_words
 from estimator.report.method_words import method_error_in_words
 from estimator.report.remarks import remarks
@@ -28,7 +29,7 @@ from estimator.report.sentence import case_sentence
 from estimator.report.sure_words import Against, Tried
 from estimator.report.working import Working, workings
 from estimator.sample import HIGH, LOW
-from estimator.sure import Spread, Sure
+from estimator.sure import Spread
 from estimator.units import MONTH_NAMES
 
 VALID_DAYS = 60  # price caps and quotations rarely hold for longer; common practice, no source
@@ -109,13 +110,13 @@ def paper(
     return Paper(
         question=QUESTION,
         answer=sure_words.sentence(found, first),
-        then=(sure_words.middle(found, first), *(sure_words.sentence(found, other) for other in others)),
+        then=(sure_words.best(found, first, comparison), *(sure_words.sentence(found, other) for other in others)),
         names=Names(**{each: plain(getattr(names, each)) for each in ("prepared_for", "prepared_by", "note")}),
         made=_said(today),
         valid=_said(today + datetime.timedelta(days=valid_days)),
         sentence="".join(words + entry for words, entry in case_sentence(done, span)),
         pictures=_pictures(result, comparison, found),
-        figures=_figures(found),
+        figures=_figures(result, found),
         assumptions=_assumptions(result, found),
         workings=workings(done, comparison),
         remarks=remarks(result),
@@ -147,70 +148,73 @@ def _said(day: datetime.date) -> str:
 def _pictures(result: Result, comparison: Comparison, found: Tried) -> tuple[Picture, ...]:
     account = ledger.fresh_air(result.estimate, comparison)
     drawn = Picture(title=RIBBON_TITLE, svg=ribbon(account, look="light", embed_font=False), words=in_words(account))
-    first = found.against[0]
-    return drawn, _range(found), _course(found, first)
+    return drawn, _range(result, found), _course(found, found.against[0], comparison)
 
 
-def _range(found: Tried) -> Picture:
-    rows = [paper_charts.Span(words=each.words, **_ends(each.sure.net_saving)) for each in found.against]
-    title = "Saved a year: eight of ten cases tried lie within each bar"
-    said = "; ".join(
-        f"against {row.words} {cash.money(row.low, found.currency)} to {cash.money(row.high, found.currency)}, "
-        f"middle {cash.money(row.middle, found.currency)}"
-        for row in rows
-    )
+def _range(result: Result, found: Tried) -> Picture:
+    rows, title = spans_of(found, _best(result, found)), paper_charts.SPANS
+    said = "; ".join(f"against {row.said(found.currency)}" for row in rows)
     return Picture(
         title=title, svg=paper_charts.spans(rows, found.currency, title=title, words=said), words=f"{title}: {said}."
     )
 
 
-def _ends(spread: Spread) -> dict[str, float]:
-    return {"low": spread.low, "middle": spread.middle, "high": spread.high}
+def _best(result: Result, found: Tried) -> tuple[Comparison, ...]:
+    """At the best guess, against each baseline of the cases tried."""
+    both = (result.against_baseline, result.against_today)
+    return tuple(each[found.option] for each, _ in zip(both, found.against, strict=False))
 
 
-def _course(found: Tried, against: Against) -> Picture:
+def _course(found: Tried, against: Against, comparison: Comparison) -> Picture:
     cases, life = against.sure.cases, against.sure.years
     years = np.arange(0.0, np.ceil(life) + 1.0)
     money = np.sort(cases.net_saving[:, None] * years - cases.net_capital[:, None], axis=0)
     count = money.shape[0]
-    low, middle, high = (money[min(int(np.ceil(share * count)) - 1, count - 1)] for share in (LOW, 0.5, HIGH))
+    low, high = (money[min(int(np.ceil(share * count)) - 1, count - 1)] for share in (LOW, HIGH))
+    best = comparison.net_saving * years - comparison.net_capital
+    end = (float(low[-1]), float(high[-1]))
     currency = found.currency
     title = f"What comes back of the extra cost against {against.words}, at the prices of today"
     said = (
-        f"after {figures.years(float(years[-1]))} between {cash.money(float(low[-1]), currency)} and "
-        f"{cash.money(float(high[-1]), currency)}, middle {cash.money(float(middle[-1]), currency)}"
+        f"after {figures.years(float(years[-1]))} between {cash.money(end[0], currency, within=end)} and "
+        f"{cash.money(end[1], currency, within=end)}, best guess {cash.money(float(best[-1]), currency, within=end)}"
     )
-    svg = paper_charts.course(paper_charts.Course(low=low, middle=middle, high=high), currency, title=title, words=said)
+    svg = paper_charts.course(paper_charts.Course(low=low, best=best, high=high), currency, title=title, words=said)
     return Picture(title=title, svg=svg, words=f"{title}: {said}.")
 
 
-def _figures(found: Tried) -> Rows:
-    currency, life = found.currency, found.place.case.worth.life
+def _figures(result: Result, found: Tried) -> Rows:
+    currency, life, best = found.currency, found.place.case.worth.life, _best(result, found)
 
-    def row(words: str, read: Callable[[Sure], Spread], said: Callable[[float], str]) -> tuple[str, ...]:
-        return (words, *(_range_said(read(each.sure), said) for each in found.against))
+    def row(words: str, name: str, said: Callable[[float], str], of_sure: str = "") -> tuple[str, ...]:
+        both = zip(found.against, best, strict=False)
+        told = (_range_said(getattr(a.sure, of_sure or name), float(getattr(b, name)), said) for a, b in both)
+        return (words, *told)
 
     return Rows(
         caption="Every figure with its range",
         head=("figure", *(f"against {each.words}" for each in found.against)),
         rows=(
-            row("net saving a year", lambda sure: sure.net_saving, lambda value: cash.money(value, currency)),
-            row("heat saved a year", lambda sure: sure.heat_saved, figures.energy),
-            row("carbon saved a year", lambda sure: sure.carbon_saving, figures.carbon),
-            row("simple payback", lambda sure: sure.payback, lambda value: cash.payback(value, life=life)),
+            row("net saving a year", "net_saving", lambda value: cash.money(value, currency)),
+            row("heat saved a year", "heat_saved", figures.energy),
+            row("carbon saved a year", "carbon_saving", figures.carbon),
+            row("simple payback", "simple_payback", lambda value: cash.payback(value, life=life), "payback"),
         ),
         note=f"Eight of ten of {found.against[0].sure.count:,} cases tried with the ranges of the inputs lie between.",
         words=frozenset(range(len(found.against) + 1)),
     )
 
 
-def _range_said(spread: Spread, said: Callable[[float], str]) -> str:
-    low, middle, high = said(spread.low), said(spread.middle), said(spread.high)
-    if low == middle == high:
+def _range_said(spread: Spread, guess: float, said: Callable[[float], str]) -> str:
+    """A range with the best guess, each no finer than the range bears."""
+    low, best, high = (
+        said(figures.borne(each, low=spread.low, high=spread.high)) for each in (spread.low, guess, spread.high)
+    )
+    if low == best == high:
         return low
-    if all(" " not in each for each in (low, middle, high)):
-        return f"{low} to {high}, middle {middle}"
-    return "; ".join(dict.fromkeys((low, middle, high)))
+    if all(" " not in each for each in (low, best, high)):
+        return f"{low} to {high}, best guess {best}"
+    return f"best guess: {best}; at best: {low}; at worst: {high}"
 
 
 def _assumptions(result: Result, found: Tried) -> Rows:

@@ -15,6 +15,7 @@ from estimator.report import cash
 from estimator.report.drawing import Look, document, safe, text_width
 from estimator.units import Array
 
+SPANS = "Saved in a year: eight of ten cases lie within each bar, the best guess at its mark"
 DESK = 480.0
 PHONE = 358.0  # a screen of 390 px without its margins
 _SIZE = 13.0
@@ -25,12 +26,19 @@ _STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Span:
-    """A saving below which a tenth, a half and nine tenths of the cases lie [money a year], and against what."""
+    """A saving below which a tenth and nine tenths of the cases lie, and at the best guess [money a year]."""
 
     words: str
     low: float
-    middle: float
+    best: float
     high: float
+
+    def said(self, currency: str) -> str:
+        """The span in words, rounded as its own width bears."""
+        low, high, best = (
+            cash.money(each, currency, within=(self.low, self.high)) for each in (self.low, self.high, self.best)
+        )
+        return f"{self.words} {low} to {high}, best guess {best}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -38,7 +46,7 @@ class Course:
     """Money since the fitting [money] at the end of each year from nil, (years + 1,) each."""
 
     low: Array
-    middle: Array
+    best: Array
     high: Array
 
 
@@ -52,12 +60,12 @@ def spans(
     before: str = "against ",
     width: float = DESK,
 ) -> str:
-    """Each range as a bar with its middle marked, on one scale with nil.
+    """Each range as a bar with the best guess marked, on one scale with nil.
 
     Letters go with it unless it is for paper. before: what stands before the words of each row. width: in pixels.
     """
-    low = min(0.0, *(row.low for row in rows))
-    high = max(0.0, *(row.high for row in rows))
+    low = min(0.0, *(min(row.low, row.best) for row in rows))
+    high = max(0.0, *(max(row.high, row.best) for row in rows))
     room = text_width(cash.money(-1e4, currency), size=_SIZE) + 8.0
 
     def across(value: float) -> float:
@@ -66,12 +74,12 @@ def spans(
     out = []
     for number, row in enumerate(rows):
         y = number * _ROW + 30.0
-        x1, x2, half = across(row.low), across(row.high), across(row.middle)
+        x1, x2, best = across(row.low), across(row.high), across(row.best)
         out.append(_text(0.0, y - 12.0, f"{before}{row.words}", "ink", bold=True))
         out.append(f'<rect class="kept" x="{x1:.1f}" y="{y:.1f}" width="{max(x2 - x1, 2.0):.1f}" height="12"/>')
-        out.append(f'<rect class="ground" x="{half - 1.25:.1f}" y="{y:.1f}" width="2.5" height="12"/>')
-        out.append(_text(x1 - 5.0, y + 11.0, cash.money(row.low, currency), "ink", anchor="end"))
-        out.append(_text(x2 + 5.0, y + 11.0, cash.money(row.high, currency), "ink"))
+        out.append(f'<rect class="ink" x="{best - 1.5:.1f}" y="{y - 3.0:.1f}" width="3" height="18"/>')
+        for x, end, anchor in ((x1 - 5.0, row.low, "end"), (x2 + 5.0, row.high, "start")):
+            out.append(_text(x, y + 11.0, cash.money(end, currency, within=(row.low, row.high)), "ink", anchor=anchor))
     foot = len(rows) * _ROW
     nil = across(0.0)
     out.append(f'<line class="ink-line" x1="{nil:.1f}" y1="4" x2="{nil:.1f}" y2="{foot:.1f}" stroke-dasharray="2 3"/>')
@@ -82,8 +90,8 @@ def spans(
 
 
 def course(found: Course, currency: str, *, title: str, words: str) -> str:
-    """The middle as a line within its band, against the level at which the cost is back."""
-    years = np.arange(found.middle.size, dtype=float)
+    """The best guess as a line within its band, against the level at which the cost is back."""
+    years = np.arange(found.best.size, dtype=float)
     low, high = float(min(found.low.min(), 0.0)), float(max(found.high.max(), 0.0))
     marks = [mark for mark in _marks(low, high) if low <= mark <= high]
     left = max(text_width(cash.money(mark, currency), size=_SIZE) for mark in marks) + 8.0
@@ -95,7 +103,7 @@ def course(found: Course, currency: str, *, title: str, words: str) -> str:
 
     band = [at(y, m) for y, m in zip(years, found.high, strict=True)]
     band += [at(y, m) for y, m in zip(years[::-1], found.low[::-1], strict=True)]
-    line = [at(y, m) for y, m in zip(years, found.middle, strict=True)]
+    line = [at(y, m) for y, m in zip(years, found.best, strict=True)]
     out = [f'<path class="air" d="M{"L".join(band)}Z"/>']
     for mark in marks:
         left_end, level = at(0.0, mark).split()

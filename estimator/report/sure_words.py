@@ -11,12 +11,13 @@ from math import isinf
 
 import numpy as np
 
+from estimator.compare import Comparison
 from estimator.draws import Ground
 from estimator.inputs.case import Case
 from estimator.levers import Needed, what_would_it_take
 from estimator.report import cash
 from estimator.report.answer import TODAY, often
-from estimator.report.figures import carbon, energy, quantity, share, years
+from estimator.report.figures import borne, carbon, energy, quantity, share, years
 from estimator.report.rows import Rows
 from estimator.report.sure_ends import ends_said, span_said
 from estimator.sample import HIGH, LOW, Sample
@@ -108,11 +109,20 @@ def paid_back(sure: Sure) -> str:
     return f"in {said} tried with these ranges it pays back within its life of {years(sure.years)}"
 
 
+def best(found: Tried, against: Against, comparison: Comparison) -> str:
+    """The best guess beside the range of the cases tried."""
+    ends = _ends(against)
+    said = cash.change(comparison.net_saving, found.currency, within=ends)
+    return f"Eight of ten cases lie within that range, one below it and one above. At the best guess it {said}."
+
+
 def middle(found: Tried, against: Against) -> str:
     """Best guess and middle of the cases, and why they are two."""
     sure, currency = against.sure, found.currency
-    best = cash.change(float(sure.best.net_saving[0]), currency)
-    half = cash.change(sure.net_saving.middle, currency)
+    ends = _ends(against)
+    best, half = (
+        cash.change(each, currency, within=ends) for each in (float(sure.best.net_saving[0]), sure.net_saving.middle)
+    )
     first = "Eight of ten cases lie within that range, one below it and one above."
     if best == half:
         return f"{first} The best guess is the middle of them: it {best}."
@@ -137,16 +147,16 @@ def swings_title(against: Against, currency: str) -> str:
         return f"Against {against.words}, no input alone moves the saving"
     return (
         f"Against {against.words}, most depends on {first.input.words}: "
-        f"{cash.money(first.width, currency)} a year from end to end"
+        f"{cash.money(first.width, currency, within=_ends(against))} a year from end to end"
     )
 
 
 def swings_in_words(found: Tried, against: Against) -> str:
     """The picture told to those who do not see it."""
-    currency = found.currency
+    currency, ends = found.currency, _ends(against)
     told = "; ".join(
-        f"{line.words} from {line.low} ({cash.money(line.at_low, currency)} a year) "
-        f"to {line.high} ({cash.money(line.at_high, currency)})"
+        f"{line.words} from {line.low} ({cash.money(line.at_low, currency, within=ends)} a year) "
+        f"to {line.high} ({cash.money(line.at_high, currency, within=ends)})"
         for line in lines(found, against)
     )
     return f"{swings_title(against, currency)}. Net saving with one input alone at either end, longest first: {told}."
@@ -157,7 +167,8 @@ def spreads(found: Tried, against: Against) -> Rows:
     sure, currency = against.sure, found.currency
 
     def row(words: str, spread: Spread, said: Callable[[float], str]) -> tuple[str, ...]:
-        return (words, said(spread.low), said(spread.middle), said(spread.high))
+        ends = (spread.low, spread.middle, spread.high)
+        return (words, *(said(borne(end, low=spread.low, high=spread.high)) for end in ends))
 
     return Rows(
         caption=f"Against {against.words}",
@@ -208,6 +219,11 @@ def rests_on(found: Tried) -> Sequence[str]:
         f"{error.cases} cases that took every hour as well, this moved the net saving by at most "
         f"{cash.money(error.net_saving, found.currency)} a year.",
     )
+
+
+def _ends(against: Against) -> cash.Ends:
+    """The range that figures of the saving stand in."""
+    return against.sure.net_saving.low, against.sure.net_saving.high
 
 
 def _line(found: Tried, swing: Swing) -> Line:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -14,13 +14,13 @@ from estimator.inputs.places import value_at
 from estimator.inputs.quantity import Quantity, declared
 from estimator.reach import Reach, reach
 from estimator.report import cash, paper_charts
-from estimator.report.figures import GAP, carbon, energy, joined, number, share
+from estimator.report.figures import GAP, borne, carbon, energy, joined, number, share
 from estimator.report.first_page import years_back
 from estimator.report.rows import Rows
 from estimator.sample import Outcomes
+from estimator.sure import Spread
 
 QUESTION = "Which way to ventilate?"
-PICTURE = "Saved in a year: eight of ten cases lie within each bar"
 
 _SHORT = 0.02  # of all hours without enough air, below which a way counts as giving enough
 _MOST_DIFFERENCES = 6
@@ -83,30 +83,33 @@ def then(found: Sequence[Way], *, baseline: str) -> str:
 def picture(found: Sequence[Way], *, currency: str) -> tuple[str, str, str]:
     """The ranges of all ways on one scale, for a desk and for a phone, and in words."""
     rows = [
-        paper_charts.Span(words=way.comparison.option_label, low=saved.low, middle=saved.middle, high=saved.high)
+        paper_charts.Span(
+            words=way.comparison.option_label, low=saved.low, best=way.comparison.net_saving, high=saved.high
+        )
         for way in found
         for saved in (way.reach.net_saving,)
     ]
-    said = "; ".join(
-        f"{row.words} {cash.money(row.low, currency)} to {cash.money(row.high, currency)} a year, "
-        f"middle {cash.money(row.middle, currency)}"
-        for row in rows
-    )
+    said, title = "; ".join(row.said(currency) for row in rows), paper_charts.SPANS
     desk, phone = (
-        paper_charts.spans(rows, currency, title=PICTURE, words=said, look="auto", width=width, before="")
+        paper_charts.spans(rows, currency, title=title, words=said, look="auto", width=width, before="")
         for width in (paper_charts.DESK, paper_charts.PHONE)
     )
-    return desk, phone, f"{PICTURE}: {said}."
+    return desk, phone, f"{title}: {said}."
 
 
 def side_by_side(found: Sequence[Way], *, baseline: str, currency: str) -> Rows:
     """All ways in one table, a column each."""
 
-    def between(low: float, high: float, unit: str = "") -> str:
-        ends = (cash.money(low, currency), cash.money(high, currency))
-        if unit:
-            ends = (number(low), joined(number(high), unit))
+    def between(spread: Spread, unit: str = "") -> str:
+        low, high = (borne(end, low=spread.low, high=spread.high) for end in (spread.low, spread.high))
+        ends = (number(low), joined(number(high), unit)) if unit else (money(low), money(high))
         return f"{ends[0]} to {ends[1]}".replace(" ", GAP)
+
+    def best(value: float, spread: Spread, said: Callable[[float], str]) -> str:
+        return said(borne(value, low=spread.low, high=spread.high))
+
+    def money(value: float) -> str:
+        return cash.money(value, currency)
 
     def row(words: str, *cells: str) -> tuple[str, ...]:
         return (words, *cells)
@@ -115,15 +118,12 @@ def side_by_side(found: Sequence[Way], *, baseline: str, currency: str) -> Rows:
         caption=f"Side by side, counted from {baseline}",
         head=("", *(way.comparison.option_label for way in found)),
         rows=(
-            row("Saved a year", *(between(w.reach.net_saving.low, w.reach.net_saving.high) for w in found)),
-            row("at the best guess", *(cash.money(w.comparison.net_saving, currency) for w in found)),
+            row("Saved a year", *(between(w.reach.net_saving) for w in found)),
+            row("at the best guess", *(best(w.comparison.net_saving, w.reach.net_saving, money) for w in found)),
             row("Heat saved", *(energy(w.comparison.heat_saved) for w in found)),
             row("More electricity", *(energy(w.comparison.extra_electricity) for w in found)),
-            row(
-                "Carbon saved a year",
-                *(between(w.reach.carbon_saving.low, w.reach.carbon_saving.high, "kg") for w in found),
-            ),
-            row("at the best guess", *(carbon(w.comparison.carbon_saving) for w in found)),
+            row("Carbon saved a year", *(between(w.reach.carbon_saving, "kg") for w in found)),
+            row("at the best guess", *(best(w.comparison.carbon_saving, w.reach.carbon_saving, carbon) for w in found)),
             row("Extra cost of fitting", *(cash.exact_money(w.comparison.net_capital, currency) for w in found)),
             row("Years until that has come back", *(years_back(w.comparison) for w in found)),
             row("Hours short of air", *(share(w.short) for w in found)),

@@ -86,6 +86,7 @@ def test_every_unit_that_an_entry_declares_can_be_said() -> None:
     [
         (1234.0, "£", "£1,230"),
         (0.4, "£", "£0.40"),
+        (7.22, "£", "£7"),
         (-62.0, "€", "−€62"),
         (62.0, "CHF", "62_CHF"),
         (-0.2, "kr", "−0.20_kr"),
@@ -95,6 +96,33 @@ def test_every_unit_that_an_entry_declares_can_be_said() -> None:
 )
 def test_money_in_any_currency(amount: float | None, currency: str, said: str) -> None:
     assert cash.money(amount, currency).replace(figures.GAP, "_") == said
+
+
+@given(st.floats(-5000, 5000), st.floats(0.5, 5000), st.floats(0, 1))
+def test_a_figure_in_a_range_is_no_finer_than_two_figures_of_its_width(low: float, width: float, place: float) -> None:
+    """GUM (JCGM 100:2008), 7.2.6: two figures of the uncertainty suffice, and the estimate is rounded to agree."""
+    value = low + place * width
+    near = figures.borne(value, low=low, high=low + width)
+    step = 10.0 ** (math.floor(math.log10(low + width - low)) - 1)
+    assert abs(near - value) <= 0.5001 * step
+    assert near / step == pytest.approx(round(near / step), abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("value", "low", "high", "said"),
+    [
+        (7.22, -58.0, 20.0, "£7"),
+        (0.753, -58.0, 20.0, "£1"),
+        (0.753, 0.6, 0.9, "£1"),
+        (1234.0, 800.0, 1700.0, "£1,230"),
+        (47.0, -300.0, 400.0, "£50"),
+        (47.4, 47.4, 47.4, "£47"),
+        (47.4, 3.0, math.inf, "£47"),
+    ],
+)
+def test_a_sum_is_no_finer_than_its_range(value: float, low: float, high: float, said: str) -> None:
+    assert cash.money(value, "£", within=(low, high)) == said
+    assert cash.change(value, "£", within=(low, high)) == f"saves {said} a year"
 
 
 def test_money_in_a_table_keeps_every_digit() -> None:

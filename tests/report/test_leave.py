@@ -154,6 +154,21 @@ def test_every_picture_tells_itself_to_those_who_do_not_see_it(page: _Text, made
     assert all(one.words for one in made.pictures)
 
 
+def test_the_paper_says_the_best_guess_and_no_other_middle(made: Paper, result: Result) -> None:
+    words = " ".join(
+        [*made.then, *(one.words for one in made.pictures), *(c for row in made.figures.rows for c in row)]
+    )
+    assert "middle" not in words
+    best = round(result.against_baseline["recovery"].net_saving)
+    assert f"best guess {'−' if best < 0 else ''}£{abs(best)}" in words
+
+
+def test_no_sum_of_a_year_has_pence(made: Paper) -> None:
+    words = " ".join([made.answer, *made.then, *(one.words for one in made.pictures), *made.figures.rows[0]])
+    assert "£" in words
+    assert re.findall(r"£\d+\.\d\d", words) == []
+
+
 def test_direction_and_control_marks_are_dropped() -> None:
     assert plain("a\u202eb\u2066c\u200fd\x00e\x1bf\ng\th") == "abcdefg h".replace("fg", "f g")
     assert len(plain("x" * 500)) == LONGEST_NAME

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.report import variants
+from estimator.report import paper_charts, variants
 from estimator.report.document import STATEMENT
 from estimator.ui import style, sureness, tables, variant_bar
 from estimator.ui.before_money import before_money
@@ -31,7 +31,7 @@ def page() -> None:
         style.sentence_alone(variants.sentence(found, baseline=label, currency=currency))
     with beside:
         style.then(variants.then(found, baseline=label))
-        style.finding(variants.PICTURE)
+        style.finding(paper_charts.SPANS)
         desk, phone, words = variants.picture(found, currency=currency)
         picture(desk=desk, phone=phone, alt=words, widest=580)
     tables.show(variants.side_by_side(found, baseline=label, currency=currency))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.report import charts, findings, first_page, ledger
+from estimator.report import charts, findings, first_page, ledger, paper_charts
 from estimator.report.answer import TODAY
 from estimator.report.document import STATEMENT
 from estimator.report.fresh_air import in_words
@@ -47,7 +47,7 @@ def page() -> None:
     _small_print(found, option)
     answer.completed()
     with waiting.container():
-        _moves(option)
+        _moves(found, option)
 
 
 def _comparisons(found: Outcome, option: str) -> list[tuple[str, object]]:
@@ -61,11 +61,11 @@ def _ribbon(found: Outcome, option: str) -> None:
     picture(desk=ribbon(account), phone=ribbon(account, form="phone"), alt=in_words(account))
 
 
-def _moves(option: str) -> None:
+def _moves(found: Outcome, option: str) -> None:
     """The range of each comparison on one scale, and the inputs that move the first most."""
     tried = sureness.shown(option)
-    desk, phone, words = first_page.spans(tried)
-    style.finding(first_page.SPANS)
+    desk, phone, words = first_page.spans(tried, [comparison for _, comparison in _comparisons(found, option)])
+    style.finding(paper_charts.SPANS)
     picture(desk=desk, phone=phone, alt=words, widest=580)
     levers = first_page.levers(tried, tried.against[0])
     sheets.table(levers)
