@@ -130,7 +130,7 @@ def _steps(case: Case) -> Iterator[_Step]:
         boost = {"flows.boost_flow": max(float(option.flows.boost_flow or 0.0), *measured), "flows.imbalance": 0.0}
         yield _Step("air moved, the larger of fed and drawn", "m³/h", _under(path, moved | boost), _larger(name))
         even = {f"flows.{side}": flow for side, flow in zip(_SIDES, measured, strict=True)}
-        yield _Step("drawn beyond fed, of the larger", "%", _under(path, even), _imbalance(name))
+        yield _Step("extract over supply, of the larger", "%", _under(path, even), _imbalance(name))
         option = with_values(option, moved | boost | even)
     if given.power is not None:
         factor = max(given.power - float(option.unit.standby or 0.0), 0.0) / _fans(option)

@@ -51,6 +51,6 @@ class LeakageSpan:
     @property
     def words(self) -> str:
         """The span in one line, tested and guessed told apart."""
-        known = {"measured": "tested", "typical": "not tested, an estimate", "assumed": "not tested, a guess"}
+        known = {"measured": "tested", "typical": "not tested, an estimate", "assumed": "entered, without a test said"}
         ends = f"between {said(self.low)} and {said(self.high)}"
         return f"{said(self.middle)} m³/(h m²) at 50 Pa, {ends}: {known[self.tag]}"

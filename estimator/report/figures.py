@@ -66,6 +66,10 @@ IMPERIAL: dict[str, Imperial] = {
 """Units that people who think in feet expect; energy, power and carbon stay as their meters and factors count them."""
 
 
+_SPOKEN = {"1/year": "a year"}
+"""Units that nobody says as they are declared."""
+
+
 def number(value: float | None, *, figures: int = SIGNIFICANT) -> str:
     """A number in words fit for a sentence: at most `figures` significant, thousands with a comma.
 
@@ -138,12 +142,12 @@ def joined(text: str, unit: str) -> str:
     """Number and unit, with the gap they need."""
     if not unit:
         return text
-    return f"{text}{unit}" if unit == "%" else f"{text}{GAP}{unit.replace(' ', GAP)}"
+    return f"{text}{unit}" if unit == "%" else f"{text}{GAP}{_SPOKEN.get(unit, unit).replace(' ', GAP)}"
 
 
 def unit_shown(unit: str, *, imperial: bool | None = None) -> str:
     """The unit that `quantity` writes for a declared one."""
-    return IMPERIAL[unit].unit if _asked(imperial) and unit in IMPERIAL else unit
+    return IMPERIAL[unit].unit if _asked(imperial) and unit in IMPERIAL else _SPOKEN.get(unit, unit)
 
 
 def share(fraction: float | None) -> str:

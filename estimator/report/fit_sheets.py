@@ -111,7 +111,7 @@ def frost_ways(found: Fitting) -> Rows:
 def ways(paths: AirPaths) -> Rows:
     """Each line from a fed room through its doors to a room drawn from."""
     return Rows(
-        caption="Ways of the air",
+        caption="Air transfer paths",
         head=("From", "Through", "To", *_flow_heads(paths)),
         rows=tuple(
             (

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from estimator.leak_range import leakage_span
 from estimator.levers import Needed
 from estimator.report import cash
@@ -45,9 +47,11 @@ def _changes(known: Knowing) -> str:
 
 
 def levers(found: Tried) -> Rows:
-    """What each lever alone would have to be, one line each, against every baseline."""
+    """What each lever alone would have to be, one line each, against every baseline; those that never would left out.
+
+    What was left out is said by `no_use`.
+    """
     term, leakage = years(found.place.case.worth.life), leakage_span(found.place.case).stated
-    every = zip(*(against.needed for against in found.against), strict=True)
     return Rows(
         caption=f"Each alone, to pay back within {term}, all else at its best guess",
         head=("Lever", *(f"Against {against.words}" for against in found.against)),
@@ -56,10 +60,33 @@ def levers(found: Tried) -> Rows:
                 f"{row[0].words[:1].upper()}{row[0].words[1:]}",
                 *(needed_said(one, found.currency, leakage=leakage) for one in row),
             )
-            for row in every
+            for row in _every(found)
+            if not _never(row)
         ),
         words=frozenset(range(len(found.against) + 1)),
     )
+
+
+def no_use(found: Tried) -> str:
+    """Which levers would not do at any value, in one sentence; "" where each of them would."""
+    left = [row[0] for row in _every(found) if _never(row)]
+    if not left:
+        return ""
+    told = "; ".join(f"{needed.words}, from {_whole(needed, found.currency)}" for needed in left)
+    return (
+        f"No value of these alone would do, against either: {told}."
+        if len(found.against) > 1
+        else (f"No value of these alone would do: {told}.")
+    )
+
+
+def _every(found: Tried) -> Iterable[tuple[Needed, ...]]:
+    """Each lever against every baseline."""
+    return zip(*(against.needed for against in found.against), strict=True)
+
+
+def _never(row: tuple[Needed, ...]) -> bool:
+    return all(not needed.values and not needed.holds_now and needed.name != "cost" for needed in row)
 
 
 def needed_said(needed: Needed, currency: str, *, leakage: str = "") -> str:

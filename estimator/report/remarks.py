@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import numpy as np
 
 from estimator.compare import Result
@@ -10,6 +12,7 @@ from estimator.inputs.case import Case
 from estimator.inputs.catalogue import is_electric, option_fact
 from estimator.inputs.prices import Prices
 from estimator.report.figures import energy, flow, share, temperature
+from estimator.survey.fill import Origin
 from estimator.units import to_m3h
 
 # Below this share of a flow a difference is rounding or commissioning tolerance, not a finding.
@@ -34,7 +37,7 @@ def remarks(result: Result) -> tuple[str, ...]:
     """Sentences, worst first: foreign prices, no heat to save, fans too small, hours short of air, surplus air."""
     done = result.estimate
     required = float(done.home.required)
-    found = [*_prices_of_elsewhere(done), *_hardly_heated(done)]
+    found = [*prices_of_elsewhere(done.case, done.origins), *_hardly_heated(done)]
     for option in done.options.values():
         if option.name != done.case.today and _has_fans(done.case, option.name):
             found.extend(_too_small(option, required))
@@ -47,19 +50,19 @@ def remarks(result: Result) -> tuple[str, ...]:
     return tuple(found)
 
 
-def _prices_of_elsewhere(done: Estimate) -> list[str]:
-    """Defaults are sums of one country; another currency changes their sign, not their size."""
-    currency, home = done.case.prices.currency, Prices().currency
+def prices_of_elsewhere(case: Case, origins: Mapping[str, Origin]) -> list[str]:
+    """Defaults are sums of one country; another currency changes their sign, not their size. case: filled."""
+    currency, home = case.prices.currency, Prices().currency
     if currency == home:
         return []
-    left = [words for path, words in _PRICES.items() if done.origins[path].source != "entered"]
-    if is_electric(done.case.heating.fuel):
+    left = [words for path, words in _PRICES.items() if origins[path].source != "entered"]
+    if is_electric(case.heating.fuel):
         left = [words for words in left if words != _PRICES["prices.fuel"]]
-    fitted = [name for name in done.options if name != done.case.today]
+    fitted = [name for name in case.options if name != case.today]
     left.extend(
         words
         for part, words in _SUMS.items()
-        if any(done.origins[f"options.{name}.cost.{part}"].source != "entered" for name in fitted)
+        if any(origins[f"options.{name}.cost.{part}"].source != "entered" for name in fitted)
     )
     if not left:
         return []

@@ -13,7 +13,7 @@ from estimator.report import cash, figures
 def case_sentence(done: Estimate, span: LeakageSpan) -> tuple[tuple[str, str], ...]:
     """The sentence in pieces: words, and the entry that stands after them ("" where none does)."""
     case, home = done.case, done.case.home
-    rests = {"measured": "tested", "typical": "typical of its age", "assumed": "a guess"}[span.tag]
+    rests = {"measured": "tested", "typical": "typical of its age", "assumed": "entered, without a test said"}[span.tag]
     leaks = figures.quantity(span.middle, "m³/(h m²)") if span.tested else f"an estimated {span.ends}"
     price = cash.unit_price(case.prices.fuel, case.prices.currency)
     weather = f"{done.year.name}, an invented climate" if done.year.invented else done.year.name

@@ -121,15 +121,15 @@ def sheet_title(found: Fitting) -> str:
 
 
 def ways_title(found: Fitting) -> str:
-    """The ways of the air in one line, above their fold."""
+    """The air paths in one line, above their fold."""
     paths = found.paths
     if paths is None:
-        return "Ways of the air: no rooms yet"
+        return "Air from room to room: no rooms yet"
     plan = "proposed, " if found.proposed else ""
     left = len(paths.words)
     state = "in order" if not left else f"{left} thing{'s' if left > 1 else ''} to mend"
     fed, drawn = (figures.quantity(flow, "m³/h") for flow in (paths.fed, paths.drawn))
-    return f"Ways of the air: {plan}{fed} fed, {drawn} drawn, {state}"
+    return f"Air from room to room: {plan}{fed} fed, {drawn} drawn, {state}"
 
 
 def measured_title(found: AsCommissioned | None, currency: str) -> str:

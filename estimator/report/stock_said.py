@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from estimator.report.cash import money
 from estimator.report.figures import quantity, years
+from estimator.report.rows import Rows
 from estimator.report.stock_words import ANSWERS, TIGHTNESS
 from estimator.routes import LABELS
 from estimator.units import to_percent
@@ -85,14 +86,22 @@ def faults(counts: Mapping[str, int]) -> str:
     return f"{rows} faults and no figures; each is named in the list and in the file of results."
 
 
-def home(name: str, row: Mapping[str, float | str | None], *, currency: str) -> str:
-    """One home of the list in one line: name, leakage, net saving and answer."""
-    leakage = quantity(_number(row["q50"]), "m³/(h m²)")
-    tested = "" if row["basis"] == "measured" else ", not tested"
+def homes(cells: Sequence[tuple[str, ...]], *, faulty: bool) -> Rows:
+    """The homes of the list side by side, or rows with faults and what is wrong with each."""
+    head: tuple[str, ...] = ("Home", "Leakage at 50 Pa", "Net saving a year", "Answer")
+    if faulty:
+        head = ("Home", "What is wrong with its row")
+    return Rows(caption="Homes of the list", head=head, rows=tuple(cells), words=frozenset({0, len(head) - 1}))
+
+
+def home(name: str, row: Mapping[str, float | str | None], *, currency: str) -> tuple[str, ...]:
+    """One home of the list: name, leakage and what it rests on, net saving, and answer."""
+    leakage = quantity(_number(row["q50"]), "m³/(h m²)", figures=2)
+    tested = "tested" if row["basis"] == "measured" else "not tested"
     saving = money(_number(row["net_saving"]), currency)
     payback = row["payback"]
     after = f", in {years(float(payback))}" if isinstance(payback, float) and row["answer"] == ANSWERS["pays"] else ""
-    return f"{name}: net saving {saving} a year at {leakage}{tested}; {row['answer']}{after}"
+    return name, f"{leakage}, {tested}", saving, f"{row['answer']}{after}"
 
 
 def _number(value: float | str | None) -> float:

@@ -8,6 +8,7 @@ from itertools import pairwise
 import numpy as np
 
 from estimator.cautions import preface
+from estimator.report.cash import money
 from estimator.report.figures import number
 from estimator.report.stock_said import today, untested
 from estimator.report.stock_words import ANSWERS, ERROR_OF, TIGHTNESS
@@ -16,6 +17,7 @@ from estimator.units import Array, to_percent
 
 MOST_FAULTS = 12
 _WIDTH = 58
+_MONEY = "money"
 
 
 def summary(
@@ -25,6 +27,7 @@ def summary(
     option: str,
     baseline: str,
     climate: str,
+    currency: str,
     edges: Sequence[float],
     strangers: Sequence[str] = (),
     left_out: Sequence[str] = (),
@@ -34,7 +37,17 @@ def summary(
     counts: as a screening counts; errors: shortened and full year in turn, (homes, 8); edges: of the paybacks counted.
     """
     return "\n".join(
-        _lines(counts, errors, option, baseline, climate, edges=edges, strangers=strangers, left_out=left_out)
+        _lines(
+            counts,
+            errors,
+            option,
+            baseline,
+            climate,
+            currency=currency,
+            edges=edges,
+            strangers=strangers,
+            left_out=left_out,
+        )
     )
 
 
@@ -45,6 +58,7 @@ def _lines(
     baseline: str,
     climate: str,
     *,
+    currency: str,
     edges: Sequence[float],
     strangers: Sequence[str],
     left_out: Sequence[str],
@@ -69,7 +83,7 @@ def _lines(
     if said := untested(counts):
         yield said
     yield ""
-    yield from error_lines(errors)
+    yield from error_lines(errors, currency=currency)
     if faulty:
         yield "\nRows with faults, by the entry at fault"
         found = {name.removeprefix("fault: "): many for name, many in counts.items() if name.startswith("fault: ")}
@@ -93,18 +107,22 @@ def paybacks(counts: Mapping[str, int], edges: Sequence[float]) -> list[tuple[st
     return [*found, ("never", never)]
 
 
-def error_lines(errors: Array) -> list[str]:
+def error_lines(errors: Array, *, currency: str) -> list[str]:
     """By how much the shortened year errs in the homes of this very stock that took the full year as well."""
+
+    def said(value: float, unit: str) -> str:
+        return money(value, currency) if unit.startswith(_MONEY) else number(value, figures=2)
+
     if not len(errors):
         return ["Every home took the full year of hours."]
     lines = [f"Shortened year against all 8,760 hours, in {len(errors):,} homes of this table (half / 99% / worst):"]
     for place, (name, unit) in enumerate(ERROR_OF):
         short, full = errors[:, 2 * place], errors[:, 2 * place + 1]
         away = np.abs(short - full)
-        half, most, worst = (number(float(np.quantile(away, share))) for share in (0.5, 0.99, 1.0))
+        half, most, worst = (said(float(np.quantile(away, share)), unit) for share in (0.5, 0.99, 1.0))
         shares = np.divide(away, np.abs(full), out=np.zeros_like(away), where=np.abs(full) > 0.0)
         part = "" if place else f", {number(to_percent(float(np.quantile(shares, 0.99))))}% of it in 99% of homes"
-        lines.append(f"  {name}: {half} / {most} / {worst} {unit}{part}")
+        lines.append(f"  {name}: {half} / {most} / {worst} {unit.removeprefix(_MONEY).strip()}{part}")
     return lines
 
 

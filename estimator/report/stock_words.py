@@ -40,7 +40,7 @@ RESTS_ON: Mapping[Tag, str] = MappingProxyType(
 )
 ERROR_OF = (
     ("heat saved", "kWh a year"),
-    ("net saving", "in money a year"),
+    ("net saving", "money a year"),
     ("frost protection", "kWh a year"),
     ("payback, where there is one", "years"),
 )

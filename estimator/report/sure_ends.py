@@ -14,7 +14,7 @@ from estimator.draws import Ground
 from estimator.inputs.places import every_entry, value_at
 from estimator.leak_range import house_q50
 from estimator.report import cash
-from estimator.report.figures import fixed, joined, quantity, share
+from estimator.report.figures import quantity, share
 from estimator.survey.ranges import SPAN, WEATHER, Range
 
 _OPTIONS = "options."
@@ -30,8 +30,8 @@ def ends_said(place: Ground, item: Range, *, option: str, at: tuple[float, float
     """An input at two places between -1 (lowest) and 1 (highest), for one option of the case."""
     if item.scale == SPAN:
         q50 = house_q50(place.case)
-        low, high = (fixed(_drawn(item, next(iter(item.ends)), q50, where), decimals=1) for where in at)
-        return low, joined(high, _LEAKAGE)
+        low, high = (_rounded(_drawn(item, next(iter(item.ends)), q50, where), _LEAKAGE) for where in at)
+        return low, high
     paths = _own(item, option)
     if not _moved_before(place, item, paths) and not any(path.startswith(WEATHER) for path in paths):
         values = {_values(place, item, path, at) for path in paths}

@@ -26,7 +26,7 @@ EXPLAINED = (
     "square metre of outer wall, roof and floor. The trade calls it air permeability, q50."
 )
 _RESTS = {"measured": "as tested", "typical": "not tested", "assumed": "not tested"}
-_LEAKS = {"measured": "leaks", "typical": "leaks an estimated", "assumed": "leaks, by a guess,"}
+_LEAKS = {"measured": "leaks", "typical": "leaks an estimated", "assumed": "leaks, around the figure entered,"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from types import MappingProxyType
 
+from estimator.report.cash import money
+from estimator.report.figures import borne, carbon, energy, quantity
 from estimator.report.rows import Rows
 from estimator.report.working import Working
+from estimator.sure import Sure
 
 HEADLINES: tuple[tuple[str, ...], ...] = (
     ("net_saving", "heat_bill_saving", "extra_ventilation_bill", "electricity"),
@@ -25,13 +29,31 @@ def grouped(found: Iterable[Working]) -> tuple[tuple[Working, ...], ...]:
     )
 
 
-def headline(found: Sequence[Working]) -> str:
-    """A headline figure and its result, to stand above its working."""
+_COARSE = 2  # significant figures where no range says how many are borne
+
+
+def headline(found: Sequence[Working], sure: Sure, currency: str) -> str:
+    """A headline figure and its result, no finer than its range bears, to stand above its exact working."""
     first = found[0]
-    if ":" not in first.key:
+    if ":" in first.key:
+        flows = [quantity(each.value, "m³/h", figures=_COARSE) for each in found]
+        titles = [each.title.lower() if number else each.title for number, each in enumerate(found)]
+        return "; ".join(f"{title}: about {flow}" for title, flow in zip(titles, flows, strict=True))
+    if first.key not in _SAID:
         return f"{first.title}: {first.result}"
-    return "; ".join(f"{each.title.lower() if number else each.title}: {each.result}"
-                     for number, each in enumerate(found))  # fmt: skip
+    spread = getattr(sure, first.key)
+    said = _SAID[first.key](borne(first.value, low=spread.low, high=spread.high), currency)
+    return f"{first.title}: about {said}"
+
+
+_SAID: Mapping[str, Callable[[float, str], str]] = MappingProxyType(
+    {
+        "net_saving": money,
+        "heat_saved": lambda value, _: energy(value),
+        "carbon_saving": lambda value, _: carbon(value),
+    }
+)
+"""Headline figures that have a range of their own."""
 
 
 def as_rows(found: Working) -> Rows:

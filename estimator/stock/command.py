@@ -38,6 +38,7 @@ def run(options: argparse.Namespace) -> tuple[str, int]:
         option=_label(case, done.recovery),
         baseline=_label(case, case.baseline),
         climate=done.hours.name + (" (invented)" if done.hours.invented else ""),
+        currency=case.prices.currency,
         edges=PAYBACK_EDGES,
         strangers=stock.strangers,
         left_out=stock.left_out,

@@ -1,4 +1,4 @@
-"""Which cautions stand above a page's answer?"""
+"""What stands above a page's answer: cautions, and whether its money is that of another country?"""
 
 from __future__ import annotations
 
@@ -6,11 +6,25 @@ import streamlit as st
 
 from estimator.cautions import cautions, preface
 from estimator.inputs.case import Case
+from estimator.report.remarks import prices_of_elsewhere
+from estimator.survey.fill import filled
+from estimator.ui import state, style
 from estimator.ui.fields import escaped
 
 
+def elsewhere() -> list[str]:
+    """Which sums of the case on screen are those of another country, not converted."""
+    survey = filled(state.case())
+    return prices_of_elsewhere(survey.case, survey.origins)
+
+
 def before_money(case: Case, *, place: str, about: str = "for this home") -> None:
-    """Every caution of a filled case that belongs to this place, folded below a line that cannot be hidden."""
+    """Every caution of a filled case that belongs to this place, folded below a line that cannot be hidden.
+
+    Before them, in full, which sums are those of another country.
+    """
+    if said := elsewhere():
+        style.then(*said)
     held = cautions(case, place=place)
     if not held:
         return

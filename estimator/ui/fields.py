@@ -55,7 +55,8 @@ def field(
     """
     unit = price_unit(item.unit, currency) if unit is None else unit
     words = label or item.spec.plain or item.name.replace("_", " ").capitalize()
-    label = f"{words}, {unit_shown(unit)}" if unit else words
+    shown = unit_shown(unit)
+    label = words if words.endswith(shown) else f"{words}, {shown}"
     draw = _Draw(item, path, f"{place}:{path}", label, _help(item, origins[path]), clears)
     entered = entry(state.tree(), path)
     used = origins[path].value

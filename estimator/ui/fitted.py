@@ -58,7 +58,7 @@ QUESTIONS = {
         {
             "flows.supply": "Supply air",
             "flows.extract": "Extract air",
-            "flows.imbalance": "Drawn beyond fed",
+            "flows.imbalance": "Extract over supply",
             "flows.boost_flow": "Boost flow",
             "flows.boost_share": "Hours on boost",
             "unit.frost": "Frost protection",
@@ -86,8 +86,8 @@ QUESTIONS = {
 ROOMS = {
     "rooms.fed": "Rooms fed",
     "rooms.drawn": "Rooms drawn from",
-    "rooms.lines": "Ways of the air",
-    "rooms.doors": "Doors unlike the rest",
+    "rooms.lines": "Air transfer paths",
+    "rooms.doors": "Doors with another gap",
     "rooms.door_area": "Free area under a door",
     "rooms.branch_flow": "Most through a branch",
 }

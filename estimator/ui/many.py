@@ -11,7 +11,6 @@ from typing import Any
 
 import numpy as np
 import streamlit as st
-from streamlit.delta_generator import DeltaGenerator
 
 from estimator.inputs.casefile import case_to_dict
 from estimator.report.stock_said import FILTERS
@@ -21,13 +20,14 @@ from estimator.stock.homes import base_case
 from estimator.stock.reading import CELLS
 from estimator.stock.results import figures
 from estimator.stock.run import settings_for
-from estimator.ui import at_hand, state
+from estimator.ui import at_hand, state, style
+from estimator.ui.fields import escaped
 from estimator.ui.sureness import chosen
 from estimator.ui.tree import Tree, with_entry
 
 DEMO_HOMES = 400
 PER_PAGE = 10
-_TABLE, _FOUND = "many_table", "many_found"
+_TABLE, _FOUND, _OPENED = "many_table", "many_found", "many_opened"
 _OWN = ("home", "leakage", "draughts", "rooms", "commissioned", "measured", "tags", "title")
 
 
@@ -81,10 +81,22 @@ def screened() -> Held:
     return found
 
 
-def open_home(found: Held, row: int) -> None:
+def choose_home(found: Held, rows: list[int]) -> None:
+    """One home of those listed to be opened as the case, and below it, aloud, which one was."""
+    with st.container(horizontal=True, vertical_alignment="bottom", gap="small"):
+        row = st.selectbox("Home to open", rows, format_func=found.name, key="many:home", filter_mode=None, width=260)
+        st.button("Open it as the case", key="many:open", on_click=_open_home, args=(found, row))
+    title = state.case().title
+    if title and st.session_state.get(_OPENED) == title:
+        style.aloud(f"{title} is the case now, on every page. Undo brings back the one before.")
+        _link_to_case(f"See {escaped(title)}, now the case")
+
+
+def _open_home(found: Held, row: int) -> None:
     """Open one home as the case: its own entries, with the options and prices of the case on screen."""
     name = found.name(row)
     state.replace(tree_of(state.tree(), found.entries(row), title=name), done=f"opened {name}")
+    st.session_state[_OPENED] = name
 
 
 def tree_of(now: Tree, entries: Mapping[str, Any], *, title: str) -> Tree:
@@ -108,15 +120,9 @@ def listed(found: Held, narrowed: str, named: str) -> np.ndarray:
     return rows[order]
 
 
-def link_to_case(label: str) -> None:
+def _link_to_case(label: str) -> None:
     """The way from the list to the answer for the case on screen."""
     st.page_link(Path(__file__).parent / "pages" / "worth.py", label=label, query_params=state.address())
-
-
-def close_lines() -> DeltaGenerator:
-    """A list of homes, one below the other, each line beginning at the left."""
-    st.html("<style>.st-key-many-list button{justify-content:flex-start;text-align:left}</style>")
-    return st.container(key="many-list", gap="xxsmall")
 
 
 def page_of(count: int, *, key: str) -> slice:

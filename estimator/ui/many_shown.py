@@ -33,7 +33,7 @@ class Shown:
     dated: str
     weather: str
     summary: Callable[[], str]
-    line: Callable[[int], str]
+    cells: Callable[[int], tuple[str, ...]]
     is_faulty: Callable[[int], bool]
 
 
@@ -47,10 +47,10 @@ def shown(found: Held) -> Shown:
     sound = np.flatnonzero(held[STATUS] != FAULTY)
     on_map = sound[charts_stock.drawn(len(sound))] if len(sound) else sound
 
-    def line(row: int) -> str:
+    def cells(row: int) -> tuple[str, ...]:
         at, name = row - 1, found.name(row)
         if held[STATUS][at] == FAULTY:
-            return f"{name}: {held[FAULTS][at]}"
+            return name, str(held[FAULTS][at])
         entries: dict[str, Any] = {key: float(held[heads[key]][at]) for key in wanted}
         return stock_said.home(
             name,
@@ -65,6 +65,7 @@ def shown(found: Held) -> Shown:
             option=option,
             baseline=baseline,
             climate=year.name + (" (invented)" if year.invented else ""),
+            currency=case.prices.currency,
             edges=PAYBACK_EDGES,
             strangers=stock.strangers,
             left_out=stock.left_out,
@@ -85,6 +86,6 @@ def shown(found: Held) -> Shown:
         dated=case.prices.dated,
         weather=f"{year.name}, {year.source}",
         summary=in_words,
-        line=line,
+        cells=cells,
         is_faulty=lambda row: bool(held[STATUS][row - 1] == FAULTY),
     )

@@ -40,7 +40,8 @@ _RULES = f"""<style>
 .st-key-undo button{{max-width:13rem;overflow:hidden}}
 .st-key-undo button p{{white-space:nowrap;overflow:hidden;text-overflow:ellipsis}}
 .st-key-answer{{{_PAPER};padding:.5rem 0;border-bottom:1px solid;{_RULE}}}
-@media (max-width:640px){{.answer{{font-size:1.2rem;margin:0}}}}
+@media (max-width:640px){{.answer{{font-size:1.2rem;margin:0}}
+ [data-testid=stNumberInputStepUp],[data-testid=stNumberInputStepDown]{{display:none}}}}
 @media (prefers-reduced-motion:reduce){{*{{animation-duration:.01ms!important;transition:none!important}}}}
 td,th,[data-testid=stMetricValue]{{font-variant-numeric:tabular-nums}}
 .sheet+.finding{{margin:1.6rem 0 .6rem!important}}
@@ -104,6 +105,11 @@ def finding(words: str) -> None:
 def as_finding(words: str) -> str:
     """The same, to be sent with more of its kind."""
     return f'<h2 class="finding">{escape(words)}</h2>'
+
+
+def aloud(words: str) -> None:
+    """What has just been done, told at once to those who only hear the page."""
+    st.html(f'<p class="then" role="alert">{escape(words)}</p>')
 
 
 def small(*lines: str) -> st.delta_generator.DeltaGenerator:

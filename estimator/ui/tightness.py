@@ -85,6 +85,10 @@ def inputs(now: Shown) -> None:
     with st.grid(2, min_column_width=140, gap="small"):
         _test(now, common)
         field(_CASE["sealing.target"], path="sealing.target", label="Seal to", **common)
+    with (
+        st.expander("What sealing costs, and how far it goes", key="tight:sealing"),
+        st.grid(2, min_column_width=140, gap="small"),
+    ):
         for path, label in (
             ("sealing.tightest", "Tightest possible"),
             ("sealing.step_low", "Halving leakage, low"),

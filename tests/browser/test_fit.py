@@ -122,7 +122,7 @@ def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, pho
     with visit(browser, server, dark=dark, phone=phone) as here:
         go(here)
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
-        for title in ("Installer's sheet", "Ways of the air", "As commissioned", "On site"):
+        for title in ("Installer's sheet", "Air from room to room", "As commissioned", "On site"):
             unfold(here, title)
         assert here.page.get_by_role("table", name="Doors on the way").is_visible()
         assert findings(here.page) == []

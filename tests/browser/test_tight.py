@@ -98,5 +98,5 @@ def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, pho
         follow(here)
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
         assert findings(here.page) == []
-        assert here.page.get_by_role("table").count() == 3
+        assert here.page.get_by_role("table").count() == 2
         here.assert_quiet()

@@ -55,8 +55,8 @@ def test_the_estimate_redone_moves_what_was_measured() -> None:
 def test_measured_values_are_read_back() -> None:
     points = {point.name: point for point in found().points}
     assert points["air moved, the larger of fed and drawn"].measured == pytest.approx(112.0)
-    assert points["drawn beyond fed, of the larger"].measured == pytest.approx(12.5)
-    assert points["drawn beyond fed, of the larger"].promised == pytest.approx(5.0)
+    assert points["extract over supply, of the larger"].measured == pytest.approx(12.5)
+    assert points["extract over supply, of the larger"].promised == pytest.approx(5.0)
     assert points["power of fans and controls"].measured == pytest.approx(46.0)
     assert points["leakage of the home"].measured == pytest.approx(3.0)
 

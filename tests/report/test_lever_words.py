@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import functools
 from typing import Any
 
 import numpy as np
@@ -13,7 +14,7 @@ from estimator.claims import QUESTIONS, Judgement, Promise
 from estimator.draws import ground
 from estimator.levers import Needed
 from estimator.report import claim_words, lever_words
-from estimator.report.sure_words import Against, tried
+from estimator.report.sure_words import Against, Tried, tried
 from estimator.sample import sample
 from estimator.sure import Knowing
 
@@ -42,9 +43,28 @@ def test_what_a_lever_would_have_to_be(changed: dict[str, Any], words: str) -> N
     assert lever_words.needed_said(dataclasses.replace(NEEDED, **changed), "£") == words
 
 
+def test_levers_that_never_would_do_are_told_in_one_sentence(against: Against) -> None:
+    never = dataclasses.replace(
+        NEEDED, name="fan power", words="fan power", unit="W/(l/s)", values=(), low=0.2, high=3.0
+    )
+    other = dataclasses.replace(against, needed=(NEEDED, never))
+    found = dataclasses.replace(all_tried(), against=(other, dataclasses.replace(other, words="today")))
+    table = lever_words.levers(found)
+    assert [row[0] for row in table.rows] == ["Price"]
+    said = lever_words.no_use(found).replace(GAP, " ")
+    assert said == "No value of these alone would do, against either: fan power, from 0.2 to 3 W/(l/s)."
+    both = dataclasses.replace(found, against=(dataclasses.replace(other, needed=(NEEDED,)),))
+    assert lever_words.no_use(both) == ""
+
+
+@functools.cache
+def all_tried() -> Tried:
+    return tried(sample(ground(Case(), load_year("Inland vale")), count=40), option="recovery")
+
+
 @pytest.fixture(scope="module")
 def against() -> Against:
-    return tried(sample(ground(Case(), load_year("Inland vale")), count=40), option="recovery").against[0]
+    return all_tried().against[0]
 
 
 def knowing(against: Against, **told: tuple[float, float]) -> Against:

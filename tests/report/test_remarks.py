@@ -8,7 +8,8 @@ import pytest
 
 from estimator import Case, run
 from estimator.inputs.places import with_values
-from estimator.report.remarks import remarks
+from estimator.report.remarks import prices_of_elsewhere, remarks
+from estimator.survey.fill import filled
 from tests.laws.settings import year_of
 
 
@@ -35,6 +36,15 @@ def test_another_currency_does_not_pass_for_other_prices() -> None:
     assert "Money is written in kr" in abroad
     assert "price of the heating fuel" in abroad
     assert "unit, ducts, work, filters, service" in abroad
+
+
+def test_the_sums_doubted_are_told_of_a_case_without_its_result() -> None:
+    survey = filled(with_values(Case(), {"prices.currency": "kr"}))
+    told = prices_of_elsewhere(survey.case, survey.origins)
+    assert len(told) == 1
+    assert told[0] in said(prices__currency="kr").replace("\u00a0", " ")
+    usual = filled(Case())
+    assert prices_of_elsewhere(usual.case, usual.origins) == []
 
 
 def test_only_sums_that_were_not_entered_are_doubted_abroad() -> None:

@@ -58,11 +58,18 @@ def test_paybacks_add_up_to_all_homes() -> None:
 
 def test_the_error_told_is_that_of_the_homes_that_took_both_years() -> None:
     short_and_full = np.array([[101.0, 100.0, 9.0, 10.0, 2.0, 2.0, 8.0, 8.0]] * 9 + [[100.0] * 2 + [10.0] * 6])
-    lines = error_lines(short_and_full)
+    lines = error_lines(short_and_full, currency="£")
     assert "in 10 homes" in lines[0]
     assert lines[1].strip().startswith("heat saved: 1 / 1 / 1 kWh a year, 1% of it")
-    assert lines[2].strip().startswith("net saving: 1 / 1 / 1")
-    assert error_lines(np.empty((0, 8))) == ["Every home took the full year of hours."]
+    assert lines[2].strip().startswith("net saving: £1 / £1 / £1 a year")
+    assert error_lines(np.empty((0, 8)), currency="£") == ["Every home took the full year of hours."]
+
+
+def test_small_errors_are_told_no_finer_than_anybody_needs() -> None:
+    fine = np.array([[1200.4, 1200.0, 40.0839, 40.0, 2.0, 2.0, 8.0, 8.0]] * 4)
+    lines = [line.replace("\u00a0", " ").strip() for line in error_lines(fine, currency="kr")]
+    assert lines[2] == "net saving: 0.08 kr / 0.08 kr / 0.08 kr a year"
+    assert not any("money" in line for line in lines)
 
 
 def test_the_summary_puts_danger_before_money_and_names_what_was_not_read() -> None:
@@ -72,6 +79,7 @@ def test_the_summary_puts_danger_before_money_and_names_what_was_not_read() -> N
         option="heat recovery",
         baseline="new plain extract",
         climate="Upland (invented)",
+        currency="£",
         edges=PAYBACK_EDGES,
         strangers=("Tenant",),
         left_out=("home.storeys",),
@@ -91,8 +99,11 @@ def test_a_home_is_told_with_what_its_leakage_rests_on() -> None:
         "answer": "pays back within its life",
         "basis": "typical",
     }
-    said = stock_said.home("Ash 1", row, currency="£").replace("\u00a0", " ")
-    assert said == "Ash 1: net saving £120 a year at 6 m³/(h m²), not tested; pays back within its life, in 14 years"
-    assert "not tested" not in stock_said.home("Ash 1", {**row, "basis": "measured"}, currency="£")
+    said = stock_said.home("Ash 1", row, currency="£")
+    told = [cell.replace("\u00a0", " ") for cell in said]
+    assert told == ["Ash 1", "6 m³/(h m²), not tested", "£120", "pays back within its life, in 14 years"]
+    assert "not tested" not in " ".join(stock_said.home("Ash 1", {**row, "basis": "measured"}, currency="£"))
+    assert stock_said.homes([said], faulty=False).rows == (said,)
+    assert len(stock_said.homes([("Ash 2", "home.age: no age")], faulty=True).head) == 2
     with pytest.raises(KeyError):
         stock_said.home("Ash 1", {"q50": 6.0}, currency="£")

@@ -107,7 +107,7 @@ def test_many_entries_and_what_was_moved_before_are_said_as_changes(found: Tried
 
 def test_a_tested_house_says_its_test() -> None:
     case = Case(leakage=Leakage(measure="q50", value=3.0, basis="measured"))
-    assert said(of(case), "leakage") == ("2.7", f"3.3{GAP}m³/(h{GAP}m²)")
+    assert said(of(case), "leakage") == (f"2.7{GAP}m³/(h{GAP}m²)", f"3.3{GAP}m³/(h{GAP}m²)")
 
 
 def test_one_price_where_heat_is_electric() -> None:

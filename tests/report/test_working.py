@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+import re
 from dataclasses import replace
 from math import isinf
 
@@ -10,9 +12,12 @@ import pytest
 
 from estimator.climate.sources import load_year
 from estimator.compare import Result, run
+from estimator.draws import ground
 from estimator.inputs.case import Case
-from estimator.report import hours
+from estimator.report import hours, working_rows
+from estimator.report.sure_words import tried
 from estimator.report.working import workings
+from estimator.sample import sample
 from estimator.units import MONTH_DAYS, to_kwh
 
 CASES = {
@@ -45,6 +50,21 @@ def test_every_working_comes_to_the_figure_reported(done: Result) -> None:
                 assert isinf(each.value), each.key
             else:
                 assert each.value == pytest.approx(wanted, rel=1e-9, abs=1e-9), each.key
+
+
+def test_a_headline_is_no_finer_than_its_range_while_its_working_stays_exact() -> None:
+    result = run(Case(), year := load_year("Upland"))
+    comparison = result.against_baseline["recovery"]
+    sure = tried(sample(ground(Case(), year), count=60), option="recovery").against[0].sure
+    groups = working_rows.grouped(workings(result.estimate, comparison))
+    said = [working_rows.headline(group, sure, "£") for group in groups]
+    assert not any(re.search(r"[.]\d\d", words) for words in said), said
+    saving, heat = groups[0][0], groups[1][0]
+    assert saving.result.endswith(f"{abs(comparison.net_saving):.2f}")
+    spread = sure.heat_saved
+    step = 10.0 ** (math.floor(math.log10(spread.high - spread.low)) - 1)
+    told = float(re.search(r"about (−?[\d,]+)", said[1])[1].replace(",", "").replace("−", "-"))  # type: ignore[index]
+    assert abs(told - heat.value) <= max(0.5 * step, 0.005 * abs(heat.value)) + 1e-9
 
 
 def test_every_number_put_in_names_where_it_comes_from(done: Result) -> None:

@@ -72,7 +72,9 @@ def _site(now: Fitting) -> None:
     for column, sheet in zip(st.columns(2, gap="large"), fit_sheets.site_figures(now), strict=True):
         with column:
             show(sheet)
-    show(fit_sheets.frost_ways(now))
+    frost = fit_sheets.frost_ways(now)
+    table(frost)
+    style.small(frost.note)
     fitted.entries(now, fitted.HOME)
     style.small("Moisture decides how much water the exchanger sheds, and how dry the rooms become in winter.")
 

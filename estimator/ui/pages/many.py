@@ -11,7 +11,7 @@ from estimator.report.document import STATEMENT
 from estimator.report.stock_summary import error_lines
 from estimator.stock.demo import template
 from estimator.stock.held import MOST_ROWS, Held
-from estimator.ui import faults, many, state, style
+from estimator.ui import faults, many, style, tables
 from estimator.ui.before_money import before_money
 from estimator.ui.fields import escaped
 from estimator.ui.many_shown import Shown, shown
@@ -97,29 +97,28 @@ def _list(found: Held, now: Shown) -> None:
         style.then("No home of the table is like that.")
         return
     part = many.page_of(len(rows), key=f"many:page:{narrowed}:{named}")
-    with many.close_lines():
-        for row in rows[part].tolist():
-            words = escaped(now.line(row))
-            if now.is_faulty(row):
-                st.markdown(words)
-            else:
-                st.button(words, key=f"many:open:{row}", type="tertiary", on_click=many.open_home, args=(found, row))
-    style.small("Press a home to open it as the case, on every page; undo brings back the one before.")
-    if state.case().title in now.names:
-        many.link_to_case(f"See {escaped(state.case().title)}, now the case")
+    shown_rows = rows[part].tolist()
+    faulty = now.is_faulty(shown_rows[0])
+    tables.show(stock_said.homes([now.cells(row) for row in shown_rows], faulty=faulty))
+    if not faulty:
+        many.choose_home(found, shown_rows)
 
 
 def _take_away(found: Held, now: Shown) -> None:
-    st.download_button(
-        "All results as a table (CSV)", data=found.as_csv, file_name="results.csv", mime="text/csv", on_click="ignore"
-    )
-    st.download_button(
-        "The summary as text", data=now.summary, file_name="summary.txt", mime="text/plain", on_click="ignore"
-    )
+    with st.container(horizontal=True, gap="small"):
+        st.download_button(
+            "All results as a table (CSV)", data=found.as_csv, file_name="results.csv", mime="text/csv",
+            on_click="ignore",
+        )  # fmt: skip
+        st.download_button(
+            "The summary as text", data=now.summary, file_name="summary.txt", mime="text/plain", on_click="ignore"
+        )
 
 
 def _small_print(now: Shown) -> None:
-    style.small(*error_lines(now.errors), f"Prices: {now.dated}. Weather: {now.weather}.", STATEMENT)
+    style.small(
+        *error_lines(now.errors, currency=now.currency), f"Prices: {now.dated}. Weather: {now.weather}.", STATEMENT
+    )
 
 
 page()

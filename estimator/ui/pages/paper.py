@@ -43,27 +43,27 @@ def _names() -> None:
 
 
 def _files(found: Outcome, option: str, paper: Paper) -> None:
-    columns = st.columns(4)
-    if find_spec("typst") is None:
-        columns[0].info("No PDF can be made on this machine. The page for a browser prints as well.")
-    else:
-        columns[0].download_button(
-            "Two pages (PDF)", data=lambda: leave_pdf.pdf(paper), file_name="heat-recovery.pdf",
-            mime="application/pdf", on_click="ignore", key="paper:pdf", type="primary",
-        )  # fmt: skip
-    columns[1].download_button(
-        "One page for a browser", data=lambda: leave_html.html(paper).encode(), file_name="heat-recovery.html",
-        mime="text/html", on_click="ignore", key="paper:html",
-    )  # fmt: skip
     tried = shown(option)
-    columns[2].download_button(
-        "Every result (CSV)", data=lambda: sheet_files.results(found.middle, tried, paper).encode(),
-        file_name="results.csv", mime="text/csv", on_click="ignore", key="paper:csv",
-    )  # fmt: skip
-    columns[3].download_button(
-        "Every result (JSON)", data=lambda: as_json(found.middle, (found.low, found.high)).encode(),
-        file_name="results.json", mime="application/json", on_click="ignore", key="paper:json",
-    )  # fmt: skip
+    with st.container(horizontal=True, gap="small"):
+        if find_spec("typst") is None:
+            st.info("No PDF can be made on this machine. The page for a browser prints as well.")
+        else:
+            st.download_button(
+                "Two pages (PDF)", data=lambda: leave_pdf.pdf(paper), file_name="heat-recovery.pdf",
+                mime="application/pdf", on_click="ignore", key="paper:pdf", type="primary",
+            )  # fmt: skip
+        st.download_button(
+            "One page for a browser", data=lambda: leave_html.html(paper).encode(), file_name="heat-recovery.html",
+            mime="text/html", on_click="ignore", key="paper:html",
+        )  # fmt: skip
+        st.download_button(
+            "Every result (CSV)", data=lambda: sheet_files.results(found.middle, tried, paper).encode(),
+            file_name="results.csv", mime="text/csv", on_click="ignore", key="paper:csv",
+        )  # fmt: skip
+        st.download_button(
+            "Every result (JSON)", data=lambda: as_json(found.middle, (found.low, found.high)).encode(),
+            file_name="results.json", mime="application/json", on_click="ignore", key="paper:json",
+        )  # fmt: skip
 
 
 def _preview(paper: Paper) -> None:

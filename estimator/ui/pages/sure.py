@@ -28,7 +28,9 @@ def page() -> None:
     for against in found.against:
         style.then(lever_words.measure_first(against))
     style.finding("What would it take?")
-    table(lever_words.levers(found))
+    if (levers := lever_words.levers(found)).rows:
+        table(levers)
+    style.then(*filter(None, [lever_words.no_use(found)]))
     promise_part(found)
     _folded(found)
     style.small(f"Prices: {found.place.case.prices.dated}.", *sure_words.rests_on(found), STATEMENT)

@@ -9,10 +9,11 @@ from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.tight import EXPLAINED, verdict
 from estimator.report.tight_page import page as installers_page
-from estimator.ui import style
+from estimator.ui import style, tables
 from estimator.ui.before_money import before_money
+from estimator.ui.fields import escaped
 from estimator.ui.results import palette
-from estimator.ui.sheets import as_html, table
+from estimator.ui.sheets import table
 from estimator.ui.tightness import Shown, draughts, inputs, labels, listed, options, shown
 
 
@@ -72,9 +73,12 @@ def _routes(now: Shown) -> None:
     found = now.found
     both = (found.baseline, found.today)
     told = [words for one in both for words in (tight_routes.first_step(one), tight_routes.short_of_air(one)) if words]
-    routes = (as_html(tight_routes.four_routes(found, one)) for one in both)
-    heading = style.as_finding("Seal, recover, both, or neither?")
-    st.html("".join((as_html(tight_sheets.house(found)), heading, style.as_then(*told), *routes)))
+    tables.show(tight_sheets.house(found))
+    style.finding("Seal, recover, both, or neither?")
+    style.then(*told)
+    table(tight_routes.four_routes(found, found.baseline))
+    with st.expander(escaped(f"The same, starting from {found.today.words}"), key="tight:today"):
+        table(tight_routes.four_routes(found, found.today))
 
 
 def _folded(now: Shown) -> None:

@@ -13,7 +13,7 @@ from estimator.ui.before_money import before_money
 from estimator.ui.fields import escaped
 from estimator.ui.papers import paper_of
 from estimator.ui.results import Outcome, outcome, palette
-from estimator.ui.sureness import chosen
+from estimator.ui.sureness import chosen, shown
 from estimator.ui.tables import show
 from estimator.units import MONTH_DAYS, MONTH_NAMES
 
@@ -28,7 +28,7 @@ def page() -> None:
     style.question("How was this worked out?")
     style.answer(paper.answer)
     style.then("Each figure below opens its working, at the best guess: formula, numbers put in, where they come from.")
-    _workings(found, comparison)
+    _workings(found, comparison, option)
     _map(found, comparison)
     _hour(found, comparison)
     st.download_button(
@@ -42,9 +42,10 @@ def page() -> None:
     style.small(*paper.rests_on, STATEMENT)
 
 
-def _workings(found: Outcome, comparison: Comparison) -> None:
+def _workings(found: Outcome, comparison: Comparison, option: str) -> None:
+    sure, currency = shown(option).against[0].sure, found.case.prices.currency
     for group in working_rows.grouped(working.workings(found.middle.estimate, comparison)):
-        with st.expander(escaped(working_rows.headline(group))):
+        with st.expander(escaped(working_rows.headline(group, sure, currency))):
             show(*(working_rows.as_rows(each) for each in group))
 
 

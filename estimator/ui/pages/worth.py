@@ -12,8 +12,8 @@ from estimator.report.method_words import method_error_in_words
 from estimator.report.remarks import remarks
 from estimator.report.ribbon import TITLE, ribbon
 from estimator.report.sentence import as_html, case_sentence
-from estimator.ui import drawer, sheets, style, sureness, tables
-from estimator.ui.before_money import before_money
+from estimator.ui import drawer, style, sureness, tables
+from estimator.ui.before_money import before_money, elsewhere
 from estimator.ui.decisive import inputs
 from estimator.ui.first_answer import FirstAnswer
 from estimator.ui.pictures import picture
@@ -28,7 +28,7 @@ def page() -> None:
     before_money(found.middle.estimate.case, place="worth")
     style.question("Is it worth it here?")
     answer = FirstAnswer(found, option)
-    beside, right = st.columns([2.7, 1], gap="large")
+    beside, right = st.columns([2.4, 1], gap="large")
     with beside:
         _ribbon(found, option)
         done = found.middle.estimate
@@ -37,7 +37,8 @@ def page() -> None:
         inputs(found.middle.estimate, found.span)
     drawer.draw(found.middle.estimate)
     if reader() != "home":
-        style.small(*(f"{words[:1].upper()}{words[1:]}" for words in remarks(found.middle)))
+        said = [words for words in remarks(found.middle) if words not in elsewhere()]
+        style.small(*(f"{words[:1].upper()}{words[1:]}" for words in said))
     left, right = st.columns(2, gap="large")
     with left:
         tables.show(first_page.account(found.middle.estimate, _comparisons(found, option)))
@@ -68,8 +69,7 @@ def _moves(found: Outcome, option: str) -> None:
     style.finding(paper_charts.SPANS)
     picture(desk=desk, phone=phone, alt=words, widest=580)
     levers = first_page.levers(tried, tried.against[0])
-    sheets.table(levers)
-    style.small(levers.note)
+    tables.show(levers)
 
 
 def _more(found: Outcome, option: str) -> None:

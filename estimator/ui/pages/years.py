@@ -10,7 +10,6 @@ from estimator.leak_range import leakage_span
 from estimator.report import (
     charts,
     charts_life,
-    charts_sure,
     findings,
     ledger,
     life_carbon,
@@ -44,8 +43,11 @@ def page() -> None:
     style.finding("What decides it")
     details(now.done, now.option)
     _worth(now)
-    _row(lambda: _bills(now), lambda: _carbon(first))
-    _row(lambda: _swings(now), lambda: _own_bill(now))
+    with st.expander("Bills by month and carbon by year", on_change="rerun", key="years:more") as more:
+        if more.open:
+            _row(lambda: _bills(now), lambda: _carbon(first))
+    with st.expander("Does this fit your own bill?", key="years:bill"):
+        own_bill(now.done.case, now.done.year)
     _small_print(now)
 
 
@@ -85,9 +87,11 @@ def _money(life: Life) -> None:
 
 def _worth(now: Shown) -> None:
     style.finding("What is it worth?")
-    for column, life in zip(st.columns(len(now.lives), gap="large"), now.lives, strict=True):
-        with column:
-            show(life_worth.figures(life))
+    first, *others = now.lives
+    show(life_worth.figures(first))
+    for other in others:
+        with st.expander(escaped(f"The same against {other.words}")):
+            show(life_worth.figures(other))
     with st.expander("How each figure is worked out, and from which entries"):
         for life in now.lives:
             table(life_working.workings(life))
@@ -126,25 +130,6 @@ def _carbon(first: Life) -> None:
         life_carbon.carbon_in_words(first),
     )
     style.small(life_carbon.carbon_note(first))
-
-
-def _swings(now: Shown) -> None:
-    tried, first = now.tried, now.lives[0]
-    against = first.against
-    figure = charts_sure.swings(
-        sure_words.lines(tried, against),
-        best=float(against.sure.best.net_saving[0]),
-        currency=first.currency,
-        palette=palette(),
-    )
-    _drawn(sure_words.swings_title(against, first.currency), figure, sure_words.swings_in_words(tried, against))
-    with st.expander("In numbers: the swings"):
-        st.markdown(escaped(sure_words.swings_in_words(tried, against)))
-
-
-def _own_bill(now: Shown) -> None:
-    style.finding("Does this fit your own bill?")
-    own_bill(now.done.case, now.done.year)
 
 
 def _small_print(now: Shown) -> None:
