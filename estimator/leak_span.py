@@ -49,8 +49,13 @@ class LeakageSpan:
         return f"estimated: leakage not tested, {self.ends} at 50 Pa"
 
     @property
+    def known(self) -> str:
+        """What it rests on, in a few words."""
+        told = {"measured": "tested", "typical": "not tested, an estimate", "assumed": "entered, without a test said"}
+        return told[self.tag]
+
+    @property
     def words(self) -> str:
         """The span in one line, tested and guessed told apart."""
-        known = {"measured": "tested", "typical": "not tested, an estimate", "assumed": "entered, without a test said"}
         ends = f"between {said(self.low)} and {said(self.high)}"
-        return f"{said(self.middle)} m³/(h m²) at 50 Pa, {ends}: {known[self.tag]}"
+        return f"{said(self.middle)} m³/(h m²) at 50 Pa, {ends}: {self.known}"

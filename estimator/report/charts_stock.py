@@ -10,6 +10,8 @@ import plotly.graph_objects as go
 from numpy.typing import NDArray
 
 from estimator.report.charts import laid_out
+from estimator.report.figures import converted
+from estimator.report.leakage_said import LEAKAGE_UNIT, bound, unit
 from estimator.report.palette import Palette
 from estimator.report.stock_words import TIGHTNESS
 from estimator.units import Array
@@ -51,13 +53,13 @@ def leakage_and_saving(
     for words, (name, colour, symbol) in _MARKS.items():
         here = np.flatnonzero(tightness == words)
         figure.add_scatter(
-            x=q50[here].tolist(),
+            x=converted(q50[here], LEAKAGE_UNIT).tolist(),
             y=saving[here].tolist(),
             mode="markers",
             name=name,
             marker={"color": getattr(palette, colour), "symbol": symbol, "size": 7, "line": {"width": 1.2}},
             text=[names[place] for place in here.tolist()],
-            hovertemplate=f"%{{text}}<br>%{{x:.1f}} m³/(h m²), {currency} %{{y:,.0f}} a year<extra></extra>",
+            hovertemplate=f"%{{text}}<br>%{{x:.2~g}} {unit()}, {currency} %{{y:,.0f}} a year<extra></extra>",
         )
     figure.add_annotation(
         x=0.0,
@@ -72,7 +74,10 @@ def leakage_and_saving(
     )
     ticks = [tick for tick in _TICKS if not q50.size or 0.7 * q50.min() <= tick <= 1.4 * q50.max()]
     figure.update_xaxes(
-        type="log", title="leakage, m³/(h m²) at 50 Pa", tickvals=ticks, ticktext=[f"{t:g}" for t in ticks]
+        type="log",
+        title=f"leakage, {unit()} at 50 Pa",
+        tickvals=[converted(tick, LEAKAGE_UNIT) for tick in ticks],
+        ticktext=[bound(tick) for tick in ticks],
     )
     figure.update_yaxes(title=f"net saving, {currency} a year", tickformat=",", nticks=6, zeroline=True)
     figure = laid_out(figure, palette, height=430)

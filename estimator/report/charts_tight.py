@@ -16,8 +16,9 @@ import plotly.graph_objects as go
 from estimator.at_leakage import Difference
 from estimator.report import figures
 from estimator.report.charts_frame import Drawing
+from estimator.report.leakage_said import LEAKAGE_UNIT, bound, leakage, unit
 from estimator.report.palette import Palette
-from estimator.report.tight import LEAKAGE_UNIT, Against, Tightness, leakage
+from estimator.report.tight import Against, Tightness
 from estimator.sweep import HIGHEST, LOWEST, Threshold
 from estimator.units import Array
 
@@ -102,9 +103,9 @@ DRAWN: Mapping[str, Callable[..., go.Figure]] = MappingProxyType(
 def border_words(threshold: Threshold, what: str) -> tuple[tuple[float, str], ...]:
     """A border in the one form of four that it takes: where it is named on the axis, and its name there."""
     if threshold.form == "already":
-        return ((LOWEST, f"{what}: not even at {LOWEST:g}"),)
+        return ((LOWEST, f"{what}: not even at {bound(LOWEST)}"),)
     if threshold.form == "not before":
-        return ((HIGHEST, f"{what}: even at {HIGHEST:g}"),)
+        return ((HIGHEST, f"{what}: even at {bound(HIGHEST)}"),)
     holds, named = threshold.holds_at_lowest, []
     for crossing in threshold.crossings:
         named.append((crossing, f"{what} {'up to' if holds else 'from'} {leakage(crossing)}"))
@@ -132,7 +133,8 @@ def _curve(
         y=[None if np.isnan(value) else value for value in values.tolist()],
         mode="lines",
         line=look,
-        hovertemplate=f"%{{x:.1f}} {LEAKAGE_UNIT}: {said}<extra></extra>",
+        customdata=figures.converted(curve.q50, LEAKAGE_UNIT).tolist(),
+        hovertemplate=f"%{{customdata:.2~g}} {unit()}: {said}<extra></extra>",
     )
     if named:
         first = int(np.flatnonzero(~np.isnan(values))[0])
@@ -194,8 +196,8 @@ def _figure(drawing: Drawing, found: Tightness) -> go.Figure:
         type="log",
         range=[np.log10(LOWEST), np.log10(_last(found)) + _MARGIN],
         tickvals=list(_TICKS),
-        ticktext=[f"{tick:g}<br>{n50[at]:.1f}<br>{changes[at]:.2f}" for at, tick in enumerate(_TICKS)],
-        title=f"{LEAKAGE_UNIT} at 50 Pa<br>air changes an hour at 50 Pa (n50)<br>air changes an hour, mean",
+        ticktext=[f"{bound(tick)}<br>{n50[at]:.1f}<br>{changes[at]:.2f}" for at, tick in enumerate(_TICKS)],
+        title=f"{unit()} at 50 Pa<br>air changes an hour at 50 Pa (n50)<br>air changes an hour, mean",
         zeroline=False,
     )
     return drawing.figure(margin=_MARGINS)

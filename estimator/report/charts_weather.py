@@ -11,6 +11,8 @@ from typing import Any
 import numpy as np
 import plotly.graph_objects as go
 
+from estimator.report.figures import converted, unit_shown
+from estimator.report.figures import temperature as temperature_said
 from estimator.report.palette import SANS_STACK, Palette
 from estimator.report.weather import BASES, Weather
 from estimator.units import MONTH_NAMES, Array
@@ -27,7 +29,7 @@ def temperature(here: Weather, other: Weather, *, palette: Palette) -> go.Figure
     figure = _seasoned(here, palette)
     figure.add_scatter(
         x=[*_NAMES, *reversed(_NAMES)],
-        y=[*here.warmest.tolist(), *reversed(here.coldest.tolist())],
+        y=[*converted(here.warmest, "°C").tolist(), *reversed(converted(here.coldest, "°C").tolist())],
         fill="toself",
         fillcolor=palette.air,
         opacity=0.6,
@@ -37,15 +39,16 @@ def temperature(here: Weather, other: Weather, *, palette: Palette) -> go.Figure
     _lines(figure, here, other, field="temp", unit="°C", palette=palette)
     summer = int(np.argmax(here.warmest))
     figure.add_annotation(
-        x=_NAMES[summer], y=float(here.warmest[summer] + here.temp[summer]) / 2.0, showarrow=False,
+        x=_NAMES[summer], y=converted(float(here.warmest[summer] + here.temp[summer]) / 2.0, "°C"), showarrow=False,
         text="coldest to<br>warmest hour", font={"color": palette.quiet, "size": _TICK},
     )  # fmt: skip
-    figure.add_hline(y=here.base, line={"color": palette.quiet, "width": 1, "dash": "dot"})
+    figure.add_hline(y=converted(here.base, "°C"), line={"color": palette.quiet, "width": 1, "dash": "dot"})
     figure.add_annotation(
-        x=_NAMES[-1], y=here.base, yanchor="bottom", xanchor="right", xshift=24, showarrow=False,
-        text=f"base {here.base:g} °C", font={"color": palette.quiet},
+        x=_NAMES[-1], y=converted(here.base, "°C"), yanchor="bottom", xanchor="right", xshift=24, showarrow=False,
+        text=f"base {temperature_said(here.base)}", font={"color": palette.quiet},
     )  # fmt: skip
-    return _laid_out(figure, palette, unit="°C", values=[here.warmest, here.coldest, other.temp])
+    values = [converted(each, "°C") for each in (here.warmest, here.coldest, other.temp)]
+    return _laid_out(figure, palette, unit=unit_shown("°C"), values=values)
 
 
 def cold(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
@@ -56,11 +59,13 @@ def cold(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
 def bases(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
     """Degree-hours of the year over the base."""
     figure = go.Figure()
-    _lines(figure, here, other, field="over_bases", unit="K h", palette=palette, over=BASES.tolist())
-    figure.add_vline(x=here.base, line={"color": palette.quiet, "width": 1, "dash": "dot"})
+    _lines(figure, here, other, field="over_bases", unit="K h", palette=palette, over=converted(BASES, "°C").tolist())
+    figure.add_vline(x=converted(here.base, "°C"), line={"color": palette.quiet, "width": 1, "dash": "dot"})
     laid = _laid_out(figure, palette, unit="K h a year", values=[here.over_bases, other.over_bases, np.zeros(1)])
-    laid.update_xaxes(title={"text": "base, °C", "font": {"size": _LABEL, "color": palette.quiet}})
-    laid.update_xaxes(range=[BASES[0] - 1.0, BASES[-1] + 0.5])  # so that its first mark keeps clear of the other axis
+    laid.update_xaxes(title={"text": f"base, {unit_shown('°C')}", "font": {"size": _LABEL, "color": palette.quiet}})
+    laid.update_xaxes(
+        range=[converted(BASES[0] - 1.0, "°C"), converted(BASES[-1] + 0.5, "°C")]
+    )  # so that its first mark keeps clear of the other axis
     return laid
 
 
@@ -112,10 +117,10 @@ def _lines(
     for one, colour, dash, width in ((other, palette.lost, "dash", 2.5), (here, palette.kept, "solid", 3.0)):
         figure.add_scatter(
             x=over,
-            y=getattr(one, field).tolist(),
+            y=converted(getattr(one, field), unit).tolist(),
             mode="lines",
             line={"color": colour, "width": width, "dash": dash},
-            hovertemplate=f"{one.name}, %{{x}}: %{{y:,.4~g}} {unit}<extra></extra>",
+            hovertemplate=f"{one.name}, %{{x}}: %{{y:,.4~g}} {unit_shown(unit)}<extra></extra>",
         )
     _named(figure, here.name, other.name, palette)
 

@@ -10,6 +10,7 @@ import math
 from collections.abc import Callable
 from contextvars import ContextVar
 from dataclasses import dataclass
+from typing import Any
 
 from estimator import units
 
@@ -27,12 +28,12 @@ class Imperial:
     """How a metric unit is shown to those who asked for imperial ones."""
 
     unit: str
-    convert: Callable[[float], float]
+    convert: Callable[[Any], Any]
 
     def back(self, shown: float) -> float:
         """The metric number of one shown; every conversion here is a straight line."""
         nil = self.convert(0.0)
-        return (shown - nil) / (self.convert(1.0) - nil)
+        return float((shown - nil) / (self.convert(1.0) - nil))
 
 
 THINKS_IMPERIAL: ContextVar[bool] = ContextVar("THINKS_IMPERIAL", default=False)
@@ -61,6 +62,9 @@ IMPERIAL: dict[str, Imperial] = {
     "l/s": Imperial("cfm", lambda flow: units.to_cfm(units.from_lps(flow))),
     "°C": Imperial("°F", units.to_fahrenheit),
     "m³/(h m²)": Imperial("cfm/ft²", lambda leak: units.to_cfm(units.from_m3h(leak)) / units.to_ft2(1.0)),
+    "m³/(h m²) at 4 Pa": Imperial(
+        "cfm/ft² at 4 Pa", lambda leak: units.to_cfm(units.from_m3h(leak)) / units.to_ft2(1.0)
+    ),
     "W/(l/s)": Imperial("W/cfm", lambda power: units.from_watt_per_lps(power) * units.from_cfm(1.0)),
 }
 """Units that people who think in feet expect; energy, power and carbon stay as their meters and factors count them."""
@@ -131,6 +135,11 @@ def entered(value: float, unit: str) -> float:
     if THINKS_IMPERIAL.get() and unit in IMPERIAL:
         return float(f"{IMPERIAL[unit].convert(value):.5g}")
     return value
+
+
+def converted(values: Any, unit: str) -> Any:
+    """Metric numbers as the axes and sentences of this reader count them: a float, or an array."""
+    return IMPERIAL[unit].convert(values) if THINKS_IMPERIAL.get() and unit in IMPERIAL else values
 
 
 def to_metric(unit: str) -> Callable[[float], float]:

@@ -7,7 +7,8 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
 from estimator.report import cash, figures
-from estimator.report.tight import LEAKAGE_UNIT, Tightness, reach
+from estimator.report.leakage_said import bound, unit
+from estimator.report.tight import Tightness, reach
 from estimator.sweep import TOLD, told
 
 NAMES: Mapping[str, str] = MappingProxyType(
@@ -33,9 +34,9 @@ def in_words(found: Tightness, what: str) -> str:
         curve = against.sweep.figures
         values = getattr(curve, what)[told(curve)]
         figures_told = zip(TOLD, values.tolist(), strict=True)
-        points = "; ".join(f"{tick:g}: {said(found, what, value)}" for tick, value in figures_told)
+        points = "; ".join(f"{bound(tick)}: {said(found, what, value)}" for tick, value in figures_told)
         parts.append(f"against {against.words} {points}")
-    return f"{_WORDS[what]} at each leakage in {LEAKAGE_UNIT} at 50 Pa, {'. '.join(parts)}."
+    return f"{_WORDS[what]} at each leakage in {unit()} at 50 Pa, {'. '.join(parts)}."
 
 
 def said(found: Tightness, what: str, value: float) -> str:

@@ -41,7 +41,7 @@ def account(done: Estimate, found: Sequence[tuple[str, Comparison]]) -> Rows:
             money("Filters and service", lambda c: -c.extra_upkeep),
             money("Left in a year", lambda c: c.net_saving),
             ("Carbon saved", *(carbon(comparison.carbon_saving) for _, comparison in found)),
-            money("Extra cost of fitting", lambda c: c.net_capital),
+            ("Extra cost of fitting", *(cash.money(c.net_capital, currency) for _, c in found)),
             ("Years until that has come back", *(years_back(c) for _, c in found)),
         ),
         note="At the best guess of every input; the ranges stand in the answer.",
@@ -57,8 +57,11 @@ def years_back(comparison: Comparison) -> str:
     return "never" if isinf(span) else years(span) if span <= _BEYOND_TELLING else f"more than {years(_BEYOND_TELLING)}"
 
 
-def levers(found: Tried, against: Against) -> Rows:
-    """The inputs that move the yearly saving most, each alone at either end of its own range."""
+def levers(found: Tried, against: Against, *, plain: bool = False) -> Rows:
+    """The inputs that move the yearly saving most, each alone at either end of its own range.
+
+    plain: what comes out at either end, without the ends themselves and their units.
+    """
     currency, saved = found.currency, against.sure.net_saving
     ends = (saved.low, saved.high)
     return Rows(
@@ -67,8 +70,8 @@ def levers(found: Tried, against: Against) -> Rows:
         rows=tuple(
             (
                 f"{line.words[:1].upper()}{line.words[1:]}",
-                f"{line.low}: {cash.change(line.at_low, currency, of='', within=ends)}".strip(),
-                f"{line.high}: {cash.change(line.at_high, currency, of='', within=ends)}".strip(),
+                f"{'' if plain else f'{line.low}: '}{cash.change(line.at_low, currency, of='', within=ends)}".strip(),
+                f"{'' if plain else f'{line.high}: '}{cash.change(line.at_high, currency, of='', within=ends)}".strip(),
             )
             for line in lines(found, against)[:_MOST_LEVERS]
         ),

@@ -16,7 +16,7 @@ from estimator.cautions import Caution, cautions, preface
 from estimator.compare import Comparison, Result
 from estimator.leak_range import leakage_span
 from estimator.leak_span import LeakageSpan
-from estimator.report import cash, figures, ledger, paper_charts, sure_words
+from estimator.report import cash, figures, leakage_said, ledger, paper_charts, sure_words
 from estimator.report.document import STATEMENT
 from estimator.report.first_page import spans_of
 from estimator.report.fresh_air import in_words
@@ -126,7 +126,7 @@ def paper(
         rests_on=(
             f"Baseline: {comparison.baseline_label}. Prices: {done.case.prices.dated}.",
             f"Weather: {done.year.name}{', an invented climate' if done.year.invented else ''}; {done.year.source}.",
-            f"Leakage: {span.words}.",
+            f"Leakage: {leakage_said.words(span)}.",
             *sure_words.rests_on(found),
             method_error_in_words(done, comparison),
         ),
@@ -226,7 +226,7 @@ def _assumptions(result: Result, found: Tried) -> Rows:
         unit = cash.price_unit(origin.unit, done.case.prices.currency)
         said = origin.value if isinstance(origin.value, str) else figures.quantity(float(origin.value), unit)
         if path == "leakage.value":
-            said = leakage_span(done.case).stated
+            said = leakage_said.stated(leakage_span(done.case))
         rows.append((origin.meaning, said, origin.tag, origin.source))
     return Rows(
         caption="What it rests on",

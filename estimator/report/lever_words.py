@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from estimator.leak_range import leakage_span
 from estimator.levers import Needed
-from estimator.report import cash
+from estimator.report import cash, leakage_said
 from estimator.report.figures import number, quantity, share, years
 from estimator.report.rows import Rows
 from estimator.report.sure_words import Against, Tried
@@ -51,7 +51,7 @@ def levers(found: Tried) -> Rows:
 
     What was left out is said by `no_use`.
     """
-    term, leakage = years(found.place.case.worth.life), leakage_span(found.place.case).stated
+    term, leakage = years(found.place.case.worth.life), leakage_said.stated(leakage_span(found.place.case))
     return Rows(
         caption=f"Each alone, to pay back within {term}, all else at its best guess",
         head=("Lever", *(f"Against {against.words}" for against in found.against)),

@@ -11,7 +11,7 @@ import numpy as np
 
 from estimator.plan import Plan
 from estimator.report import cash
-from estimator.report.figures import fixed, joined, number, years
+from estimator.report.figures import borne, fixed, joined, number, years
 from estimator.report.life import BEYOND, Life, payback_said, price_of_saved_heat
 from estimator.report.rows import Rows
 from estimator.sure import spread
@@ -67,13 +67,9 @@ def _figures(life: Life) -> tuple[Figure, ...]:
 
     def row(words: str, best: Any, values: Array, said: Said) -> Figure:
         ends = spread(np.asarray(values))
-        return Figure(
-            name=words,
-            best=said(float(np.squeeze(best))),
-            low=said(ends.low),
-            middle=said(ends.middle),
-            high=said(ends.high),
-        )
+        every = (float(np.squeeze(best)), ends.low, ends.middle, ends.high)
+        told = [said(borne(each, low=ends.low, high=ends.high)) for each in every]
+        return Figure(name=words, best=told[0], low=told[1], middle=told[2], high=told[3])
 
     def carbon_back(span: float) -> str:
         return payback_said(span) if span != 0.0 else "at once" if counts_making(life) else "making it is not counted"

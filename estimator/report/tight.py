@@ -12,19 +12,15 @@ from estimator.air import leakage as air_leakage
 from estimator.at_leakage import Difference, Ground, areas_of, difference, option_at
 from estimator.inputs.case import Case
 from estimator.leak_range import with_q50
-from estimator.leak_span import LeakageSpan, said
+from estimator.leak_span import LeakageSpan
 from estimator.report import cash
 from estimator.report.answer import TODAY
 from estimator.report.figures import joined, number
+from estimator.report.leakage_said import LEAKAGE_UNIT, bound, leakage, span_words, unit
 from estimator.routes import Routes, route_leakages, routes_over
 from estimator.sweep import HIGHEST, LOWEST, Side, Sweep, Threshold, sweep
 from estimator.units import Array, to_m3h
 
-LEAKAGE_UNIT = "m³/(h m²)"
-EXPLAINED = (
-    "Leakage is said here in m³/(h m²) at 50 Pa: cubic metres of air that a test fan presses in an hour through each "
-    "square metre of outer wall, roof and floor. The trade calls it air permeability, q50."
-)
 _RESTS = {"measured": "as tested", "typical": "not tested", "assumed": "not tested"}
 _LEAKS = {"measured": "leaks", "typical": "leaks an estimated", "assumed": "leaks, around the figure entered,"}
 
@@ -86,6 +82,15 @@ class Verdict:
     sentence: str
     then: str
     today: str
+
+
+def explained() -> str:
+    """What a leakage is, in the units that it is said in."""
+    volume, time, area = ("metres", "an hour", "metre") if unit() == LEAKAGE_UNIT else ("feet", "a minute", "foot")
+    return (
+        f"Leakage is said here in {unit()} at 50 Pa: cubic {volume} of air that a test fan presses in {time} through "
+        f"each square {area} of outer wall, roof and floor. The trade calls it air permeability, q50."
+    )
 
 
 def sweeps(place: Ground, *, option: str) -> Mapping[str, Sweep]:
@@ -155,23 +160,13 @@ def earns(against: Against, currency: str) -> str:
 def reach(threshold: Threshold) -> str:
     """Over which leakages a condition holds, in the one form of the four that it takes."""
     if threshold.form == "already":
-        return f"at no leakage from {LOWEST:g} to {joined(f'{HIGHEST:g}', LEAKAGE_UNIT)}"
+        return f"at no leakage from {bound(LOWEST)} to {joined(bound(HIGHEST), unit())}"
     if threshold.form == "not before":
-        return f"at every leakage from {LOWEST:g} to {joined(f'{HIGHEST:g}', LEAKAGE_UNIT)}"
+        return f"at every leakage from {bound(LOWEST)} to {joined(bound(HIGHEST), unit())}"
     edges = [LOWEST, *threshold.crossings, HIGHEST]
     first = 0 if threshold.holds_at_lowest else 1
     held = [(edges[i], edges[i + 1]) for i in range(first, len(edges) - 1, 2)]
     return f"only {' and '.join(_stretch(low, high) for low, high in held)}"
-
-
-def span_words(span: LeakageSpan, *, unit: str = LEAKAGE_UNIT) -> str:
-    """The leakage of a house as a range, without what it rests on."""
-    return joined(f"{leakage(span.low)} to {leakage(span.high)}", unit)
-
-
-def leakage(q50: float) -> str:
-    """A leakage to a tenth, finer than any test; a very small one to two figures."""
-    return said(q50)
 
 
 def stated(case: Case, q50: float) -> Mapping[str, float]:
@@ -219,10 +214,10 @@ def _apart(threshold: Threshold, span: LeakageSpan) -> str:
 
 def _stretch(low: float, high: float) -> str:
     if low == LOWEST:
-        return f"up to {joined(leakage(high), LEAKAGE_UNIT)}"
+        return f"up to {joined(leakage(high), unit())}"
     if high == HIGHEST:
-        return f"above {joined(leakage(low), LEAKAGE_UNIT)}"
-    return f"from {leakage(low)} to {joined(leakage(high), LEAKAGE_UNIT)}"
+        return f"above {joined(leakage(low), unit())}"
+    return f"from {leakage(low)} to {joined(leakage(high), unit())}"
 
 
 def _side(threshold: Threshold, margin: Array, points: Array) -> Side:

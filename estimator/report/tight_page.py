@@ -9,8 +9,9 @@ from estimator.cautions import cautions, preface
 from estimator.report import figures
 from estimator.report.cash import price_unit
 from estimator.report.document import STATEMENT
+from estimator.report.leakage_said import span_words
 from estimator.report.rows import Rows
-from estimator.report.tight import EXPLAINED, Tightness, span_words, verdict
+from estimator.report.tight import Tightness, explained, verdict
 from estimator.report.tight_routes import first_step, four_routes, short_of_air, targets
 from estimator.report.tight_sheets import house
 from estimator.survey.fill import Filled
@@ -55,7 +56,7 @@ def page(found: Tightness, survey: Filled) -> str:
         *_item(f"weather: {found.place.year.name}, {found.place.year.source}"),
         *_item(f"prices: {found.case.prices.dated}; money is in {found.currency}"),
         "",
-        *_paragraphs(EXPLAINED, STATEMENT),
+        *_paragraphs(explained(), STATEMENT),
     ]
     return "\n".join(parts) + "\n"
 

@@ -8,8 +8,9 @@ import numpy as np
 
 from estimator.at_leakage import option_at
 from estimator.report import cash, figures
+from estimator.report.leakage_said import leakage, unit
 from estimator.report.rows import Rows
-from estimator.report.tight import LEAKAGE_UNIT, Against, Tightness, leakage
+from estimator.report.tight import Against, Tightness
 from estimator.report.tight_sheets import leakages, paybacks, shares, span_of, sums
 from estimator.routes import LEAVE, RECOVER, SEAL, Route, best_targets, sealing_cost
 
@@ -56,7 +57,7 @@ def four_routes(found: Tightness, against: Against) -> Rows:
         caption=f"Starting from {against.words}",
         head=(
             "Route",
-            f"Leaks, {LEAKAGE_UNIT}",
+            f"Leaks, {unit()}",
             "Cost",
             "Net saving a year",
             "Payback",
@@ -154,6 +155,6 @@ def _target(found: Tightness, best: SealTo) -> str:
         return "do not seal for the money"
     where = "" if best.q50 <= found.span.low else ", if it leaks more than that"
     return (
-        f"{figures.joined(leakage(best.q50), LEAKAGE_UNIT)}{where}: costs {sums(best.cost, found.currency)}, leaves "
+        f"{figures.joined(leakage(best.q50), unit())}{where}: costs {sums(best.cost, found.currency)}, leaves "
         f"{sums(best.life_gain, found.currency)}"
     )

@@ -12,8 +12,9 @@ from estimator.leak_range import pressure_history, tested_q50
 from estimator.models import side_by_side
 from estimator.report import cash, figures
 from estimator.report.findings_tight import NAMES, said
+from estimator.report.leakage_said import bound, leakage, span_words, unit
 from estimator.report.rows import Rows
-from estimator.report.tight import LEAKAGE_UNIT, Tightness, leakage, span_words
+from estimator.report.tight import Tightness
 from estimator.sweep import TOLD, told
 
 _SIDES = {"pays": "would save", "does not pay": "would not save", "on both sides": "cannot be told"}
@@ -46,11 +47,11 @@ def over_leakage(found: Tightness) -> Rows:
     for tick, at in zip(TOLD, told(found.baseline.sweep.figures), strict=True):
         curve = found.baseline.sweep.figures
         entries = (said(found, what, float(getattr(one.sweep.figures, what)[at])) for what, one in columns)
-        rows.append((f"{tick:g}", f"{curve.n50[at]:.1f}", f"{curve.air_changes[at]:.2f}", *entries))
+        rows.append((bound(tick), f"{curve.n50[at]:.1f}", f"{curve.air_changes[at]:.2f}", *entries))
     head = (f"{NAMES[what]}, against {one.words}" for what, one in columns[:-1])
     return Rows(
         caption="A home like this one at other leakages",
-        head=(f"{LEAKAGE_UNIT} at 50 Pa", "n50, 1/h", "Mean, 1/h", *head, NAMES["through_exchanger"]),
+        head=(f"{unit()} at 50 Pa", "n50, 1/h", "Mean, 1/h", *head, NAMES["through_exchanger"]),
         rows=tuple(rows),
     )
 
@@ -96,7 +97,7 @@ def tests(found: Tightness, case: Case) -> Rows:
             (
                 test.date,
                 f"{test.measure} {figures.number(test.value)}",
-                figures.joined(leakage(tested_q50(found.case, test.measure, test.value)), LEAKAGE_UNIT),
+                figures.joined(leakage(tested_q50(found.case, test.measure, test.value)), unit()),
                 _use(test is log.newest and history is not None, test in log.valid),
                 test.note,
             ),
@@ -179,11 +180,11 @@ def sums(values: Iterable[float], currency: str) -> str:
     return either(cash.money(low, currency), cash.money(high, currency))
 
 
-def span_of(values: Iterable[float], unit: str) -> str:
-    """Figures with a unit as a range."""
-    values = [float(value) for value in values]
+def span_of(values: Iterable[float], measure: str) -> str:
+    """Figures with their metric unit as a range."""
+    values = [float(figures.converted(value, measure)) for value in values]
     low, high = cash.rounded_range(min(values), max(values))
-    return figures.joined(either(figures.number(low), figures.number(high)), unit)
+    return figures.joined(either(figures.number(low), figures.number(high)), figures.unit_shown(measure))
 
 
 def shares(values: Iterable[float]) -> str:

@@ -124,7 +124,7 @@ def side_by_side(found: Sequence[Way], *, baseline: str, currency: str) -> Rows:
             row("More electricity", *(energy(w.comparison.extra_electricity) for w in found)),
             row("Carbon saved a year", *(between(w.reach.carbon_saving, "kg") for w in found)),
             row("at the best guess", *(best(w.comparison.carbon_saving, w.reach.carbon_saving, carbon) for w in found)),
-            row("Extra cost of fitting", *(cash.exact_money(w.comparison.net_capital, currency) for w in found)),
+            row("Extra cost of fitting", *(money(w.comparison.net_capital) for w in found)),
             row("Years until that has come back", *(years_back(w.comparison) for w in found)),
             row("Hours short of air", *(share(w.short) for w in found)),
         ),

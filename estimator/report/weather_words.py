@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 
 from estimator.report import figures
@@ -106,7 +108,10 @@ def bases_in_words(here: Weather, other: Weather) -> str:
     """Degree-hours over the base told in full."""
     told = [
         f"{one.name}: "
-        + ", ".join(f"{base:g} °C {number(value)}" for base, value in zip(BASES[::4], one.over_bases[::4], strict=True))
+        + ", ".join(
+            f"{figures.temperature(base)} {number(value)}"
+            for base, value in zip(BASES[::4], one.over_bases[::4], strict=True)
+        )
         for one in (here, other)
     ]
     return f"Degree-hours of the year below a base, K h. {'. '.join(told)}."
@@ -144,24 +149,29 @@ def sun(here: Weather) -> str:
 
 def months(one: Weather) -> Rows:
     """Every figure of one year, month by month."""
+    degrees = figures.unit_shown("°C")
+
+    def warm(*celsius: Any) -> tuple[str, ...]:
+        return tuple(fixed(figures.converted(float(each), "°C"), decimals=1) for each in celsius)
+
     rows = [
-        (name, fixed(one.temp[at], decimals=1), fixed(one.coldest[at], decimals=1), fixed(one.warmest[at], decimals=1),
+        (name, *warm(one.temp[at], one.coldest[at], one.warmest[at]),
          fixed(one.degree_hours[at], decimals=0), fixed(one.freezing[at], decimals=0),
          fixed(one.frost[at], decimals=0), fixed(one.wind[at], decimals=1),
          *(fixed(value, decimals=0) for value in one.sun[:, at]), "yes" if one.season[at] else "no")
         for at, name in enumerate(MONTH_NAMES)
     ]  # fmt: skip
     rows.append(
-        ("Year", fixed(float(np.mean(one.temp)), decimals=1), fixed(float(one.coldest.min()), decimals=1),
-         fixed(float(one.warmest.max()), decimals=1), fixed(one.cold, decimals=0),
+        ("Year", *warm(np.mean(one.temp), one.coldest.min(), one.warmest.max()), fixed(one.cold, decimals=0),
          fixed(float(one.freezing.sum()), decimals=0), fixed(float(one.frost.sum()), decimals=0),
          fixed(float(np.mean(one.wind)), decimals=1), *(fixed(value, decimals=0) for value in one.sunny.values()), "")
     )  # fmt: skip
     return Rows(
         caption=one.name,
         note=f"{'Invented. ' if one.invented else ''}{one.source}. Means of the year are means of its months.",
-        head=("Month", "Mean °C", "Coldest °C", "Warmest °C", f"K h below {one.base:g} °C", "Hours below 0 °C",
-              f"Hours below {one.set_point:g} °C".replace("-", figures.MINUS), "Wind m/s",
+        head=("Month", f"Mean {degrees}", f"Coldest {degrees}", f"Warmest {degrees}",
+              f"K h below {figures.temperature(one.base)}", f"Hours below {figures.temperature(0.0)}",
+              f"Hours below {figures.temperature(one.set_point)}", "Wind m/s",
               *(f"Sun {name} kWh/m²" for name in one.sunny), "Heated"),
         rows=tuple(rows),
     )  # fmt: skip
@@ -172,11 +182,12 @@ def in_words(what: str, unit: str, here: Weather, other: Weather, *, field: str)
     told = [
         f"{one.name}: "
         + ", ".join(
-            f"{name} {number(float(value))}" for name, value in zip(MONTH_NAMES, getattr(one, field), strict=True)
+            f"{name} {number(float(value))}"
+            for name, value in zip(MONTH_NAMES, figures.converted(getattr(one, field), unit), strict=True)
         )
         for one in (here, other)
     ]
-    return f"{what}, {unit}, month by month. {'. '.join(told)}."
+    return f"{what}, {figures.unit_shown(unit)}, month by month. {'. '.join(told)}."
 
 
 def sun_in_words(here: Weather, other: Weather) -> str:

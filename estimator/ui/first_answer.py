@@ -20,8 +20,9 @@ from estimator.ui.results import Outcome
 class FirstAnswer:
     """The answer of one option and what follows from it, drawn now and drawn again with the full range."""
 
-    def __init__(self, found: Outcome, option: str) -> None:
-        self.found, self.option = found, option
+    def __init__(self, found: Outcome, option: str, *, lead: str = "") -> None:
+        """lead: what this reader hears first under the answer."""
+        self.found, self.option, self.lead = found, option, lead
         sentence, rest = self._said(sureness.at_once())
         with st.container(key="answer"):
             self._sentence = st.html(sentence)
@@ -54,6 +55,6 @@ class FirstAnswer:
             count = found.count
         (first, *others), *second = lines
         basis = rests_on(count, whole=MANY)
-        rest = [" ".join(others), *(" ".join(line) for line in second)]
+        rest = [*filter(None, [self.lead]), " ".join(others), *(" ".join(line) for line in second)]
         html = "".join(f'<p class="then spaced">{escape(words)}</p>' for words in rest)
         return f'<p class="answer">{escape(first)}</p>', f'{html}<p class="small basis">{escape(basis)}</p>'

@@ -9,8 +9,8 @@ from html import escape
 
 import streamlit as st
 
-from estimator.report.figures import MINUS
 from estimator.report.rows import Rows
+from estimator.ui.tables import unbroken
 
 
 def table(*sheets: Rows) -> None:
@@ -32,12 +32,7 @@ def _row(heads: tuple[str, ...], row: tuple[str, ...]) -> str:
     name, *entries = row
     cells = "".join(
         f'<td role="cell"><span class="head" aria-hidden="true">{escape(head)}</span>'
-        f"<span>{_unbroken(entry)}</span></td>"
+        f"<span>{unbroken(entry)}</span></td>"
         for head, entry in zip(heads[1:], entries, strict=True)
     )
     return f'<tr role="row"><th scope="row" role="rowheader">{escape(name)}</th>{cells}</tr>'
-
-
-def _unbroken(entry: str) -> str:
-    """A minus sign stays with its number at the end of a line."""
-    return escape(entry).replace(MINUS, f"{MINUS}&NoBreak;")

@@ -10,6 +10,7 @@ from html import escape
 
 import streamlit as st
 
+from estimator.report.figures import MINUS
 from estimator.report.palette import DARK, LIGHT
 from estimator.report.rows import Rows
 
@@ -30,7 +31,7 @@ _STYLE = f"""<style>
 .rows td.words{{min-width:9rem}}
 @media (max-width:640px){{
  .rows th,.rows td{{padding-left:.45rem;white-space:normal}}
- .rows .words:not(:first-child){{padding-left:.3rem}}
+ .rows .words:not(:first-child){{padding-left:.7rem}}
  .rows td.words{{min-width:4.2rem}}
  .rows td.words:first-child{{min-width:5.5rem}}
 }}
@@ -55,10 +56,15 @@ def as_html(table: Rows) -> str:
     )
 
 
+def unbroken(entry: str) -> str:
+    """An entry whose minus sign stays with its number at the end of a line."""
+    return escape(entry).replace(MINUS, f"{MINUS}&NoBreak;")
+
+
 def _row(table: Rows, tag: str, cells: Iterable[str], *, scope: str = "") -> str:
     told = f' scope="{scope}"' if scope else ""
     made = (
-        f"<{tag}{told}{' class=words' if column in table.words else ''}>{escape(cell)}</{tag}>"
+        f"<{tag}{told}{' class=words' if column in table.words else ''}>{unbroken(cell)}</{tag}>"
         for column, cell in enumerate(cells)
     )
     return f"<tr>{''.join(made)}</tr>"

@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+import numpy as np
 import pytest
 
-from estimator.report import figures
+from estimator.leak_span import LeakageSpan
+from estimator.report import charts_stock, figures, leakage_said
+from estimator.report.palette import LIGHT
+from estimator.report.tight import explained
 
 
 @pytest.fixture
@@ -39,6 +43,21 @@ def test_a_figure_is_said_in_the_units_asked_for(value: float, unit: str, said: 
 def test_what_is_typed_comes_back_as_it_was(unit: str) -> None:
     for value in (0.5, 19.5, 1234.0):
         assert figures.to_metric(unit)(figures.entered(value, unit)) == pytest.approx(value, rel=1e-4, abs=1e-3)
+
+
+@pytest.mark.usefixtures("imperial")
+def test_axes_and_sentences_of_leakage_and_weather_follow_the_choice() -> None:
+    span = LeakageSpan(low=5.0, middle=8.5, high=14.0, tag="typical", source="")
+    assert leakage_said.words(span).replace("\u00a0", " ") == (
+        "0.46 cfm/ft² at 50 Pa, between 0.27 and 0.77: not tested, an estimate"  # 1 cfm/ft² is 18.288 m³/(h m²)
+    )
+    assert explained().startswith("Leakage is said here in cfm/ft² at 50 Pa: cubic feet")
+    drawn = charts_stock.leakage_and_saving(
+        np.array([18.288]), np.array([10.0]), np.array([next(iter(charts_stock._MARKS))]), names=["a"], currency="£",
+        palette=LIGHT,
+    )  # fmt: skip
+    assert "cfm/ft²" in drawn.layout.xaxis.title.text
+    assert drawn.data[0].x == pytest.approx((1.0,), rel=1e-4)
 
 
 def test_nobody_who_has_not_asked_gets_them() -> None:

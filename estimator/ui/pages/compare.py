@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.report import paper_charts, variants
+from estimator.report import leakage_said, paper_charts, variants
 from estimator.report.document import STATEMENT
 from estimator.ui import style, sureness, tables, variant_bar
 from estimator.ui.before_money import before_money
@@ -44,7 +44,7 @@ def page() -> None:
         f"{found[0].reach.count:,} cases tried."
         if found
         else "",
-        f"Leakage: {outcome().span.words}.",
+        f"Leakage: {leakage_said.words(outcome().span)}.",
         STATEMENT,
     )
 

@@ -7,7 +7,7 @@ import streamlit as st
 from estimator.report import charts_tight, findings_tight, tight_routes, tight_sheets
 from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
-from estimator.report.tight import EXPLAINED, verdict
+from estimator.report.tight import explained, verdict
 from estimator.report.tight_page import page as installers_page
 from estimator.ui import style, tables
 from estimator.ui.before_money import before_money
@@ -66,7 +66,7 @@ def _picture(now: Shown) -> None:
     with st.expander("In numbers", on_change="rerun", key="tight:numbers") as numbers:
         if numbers.open:
             table(tight_sheets.over_leakage(now.found))
-    style.small(EXPLAINED)
+    style.small(explained())
 
 
 def _routes(now: Shown) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.report import charts, findings, first_page, ledger, paper_charts
+from estimator.report import charts, findings, first_page, leakage_said, ledger, paper_charts, reader_words
 from estimator.report.answer import TODAY
 from estimator.report.document import STATEMENT
 from estimator.report.fresh_air import in_words
@@ -27,16 +27,16 @@ def page() -> None:
     option = sureness.chosen("worth")
     before_money(found.middle.estimate.case, place="worth")
     style.question("Is it worth it here?")
-    answer = FirstAnswer(found, option)
+    answer = FirstAnswer(found, option, lead=_lead(found, option))
     beside, right = st.columns([2.4, 1], gap="large")
     with beside:
         _ribbon(found, option)
         done = found.middle.estimate
-        st.html(f'<p class="sentence">{as_html(case_sentence(done, found.span))}</p>')
+        st.html(f'<p class="sentence">{as_html(case_sentence(done, found.span, plain=_plain()))}</p>')
     with right:
         inputs(found.middle.estimate, found.span)
     drawer.draw(found.middle.estimate)
-    if reader() != "home":
+    if not _plain():
         said = [words for words in remarks(found.middle) if words not in elsewhere()]
         style.small(*(f"{words[:1].upper()}{words[1:]}" for words in said))
     left, right = st.columns(2, gap="large")
@@ -49,6 +49,21 @@ def page() -> None:
     answer.completed()
     with waiting.container():
         _moves(found, option)
+
+
+def _plain() -> bool:
+    """Whether the reader is no one of the trade."""
+    return reader() == "home"
+
+
+def _lead(found: Outcome, option: str) -> str:
+    """What this reader asks first of the same case."""
+    done = found.middle.estimate
+    if _plain():
+        return reader_words.in_plain_words(ledger.fresh_air(done, found.comparison(option, "baseline")))
+    if reader() == "fitting":
+        return reader_words.of_the_trade(done, found.span, option=option)
+    return reader_words.to_ask(done, found.span)
 
 
 def _comparisons(found: Outcome, option: str) -> list[tuple[str, object]]:
@@ -68,7 +83,7 @@ def _moves(found: Outcome, option: str) -> None:
     desk, phone, words = first_page.spans(tried, [comparison for _, comparison in _comparisons(found, option)])
     style.finding(paper_charts.SPANS)
     picture(desk=desk, phone=phone, alt=words, widest=580)
-    levers = first_page.levers(tried, tried.against[0])
+    levers = first_page.levers(tried, tried.against[0], plain=_plain())
     tables.show(levers)
 
 
@@ -99,14 +114,14 @@ def _charts(found: Outcome, option: str) -> None:
                 style.finding(title)
                 st.plotly_chart(figure, theme=None, config=charts.CONFIG, alt=words)
                 st.html(f'<p class="small">{words}</p>')
-    style.small(f"The band of the money by year is that of the home's leakage alone: {found.span.words}.")
+    style.small(f"The band of the money by year is that of the home's leakage alone: {leakage_said.words(found.span)}.")
 
 
 def _small_print(found: Outcome, option: str) -> None:
     done = found.middle.estimate
     style.small(
         f"Prices: {done.case.prices.dated}. Weather: {done.year.name}, {done.year.source}.",
-        f"Leakage: {found.span.words}.",
+        f"Leakage: {leakage_said.words(found.span)}.",
         method_error_in_words(done, found.comparison(option, "baseline")),
         STATEMENT,
     )

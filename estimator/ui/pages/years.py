@@ -11,6 +11,7 @@ from estimator.report import (
     charts,
     charts_life,
     findings,
+    leakage_said,
     ledger,
     life_carbon,
     life_working,
@@ -136,7 +137,7 @@ def _small_print(now: Shown) -> None:
     year = now.done.year
     style.small(
         f"Prices: {now.done.case.prices.dated}. Weather: {year.name}, {year.source}.",
-        f"Leakage: {leakage_span(now.done.case).words}.",
+        f"Leakage: {leakage_said.words(leakage_span(now.done.case))}.",
         *sure_words.rests_on(now.tried)[:1],
         STATEMENT,
     )
