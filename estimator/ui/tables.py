@@ -64,7 +64,9 @@ def unbroken(entry: str) -> str:
 def _row(table: Rows, tag: str, cells: Iterable[str], *, scope: str = "") -> str:
     told = f' scope="{scope}"' if scope else ""
     made = (
-        f"<{tag}{told}{' class=words' if column in table.words else ''}>{unbroken(cell)}</{tag}>"
+        f"<{tag}{told} class=words>{unbroken(cell)}</{tag}>"
+        if column in table.words
+        else f"<{tag}{told}>{escape(cell)}</{tag}>"
         for column, cell in enumerate(cells)
     )
     return f"<tr>{''.join(made)}</tr>"
