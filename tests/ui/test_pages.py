@@ -37,6 +37,34 @@ def test_the_dashboard_comes_up_with_its_answer(dashboard: AppTest) -> None:
     assert not dashboard.get("plotly_chart")  # the first answer does not wait for a library of charts
 
 
+@pytest.mark.parametrize(
+    ("who", "words", "absent"),
+    [
+        ("advice", "Still to ask: the floor area, a pressure test", "the unit would keep"),
+        ("home", "Of the heat that warms your fresh air, the unit would keep", "More air than the"),
+        ("fitting", "air permeability q50 estimated", "Still to ask"),
+    ],
+)
+def test_each_reader_meets_words_of_their_own_over_the_same_answer(
+    dashboard: AppTest, who: str, words: str, absent: str
+) -> None:
+    dashboard.query_params["for"] = who
+    dashboard.run()
+    said = " ".join(html.proto.body for html in dashboard.get("html")).replace("\u00a0", " ")
+    assert not dashboard.exception
+    assert "against new plain extract" in said
+    assert words in said
+    assert absent not in said
+
+
+def test_money_of_another_country_is_named_to_every_reader(dashboard: AppTest) -> None:
+    dashboard.query_params["for"] = "home"
+    dashboard.query_params["case"] = _packed({"version": 1, "prices": {"currency": "kr"}})
+    dashboard.run()
+    said = " ".join(html.proto.body for html in dashboard.get("html"))
+    assert said.count("Money is written in kr") == 1
+
+
 def test_a_change_in_a_field_becomes_a_change_of_the_case(dashboard: AppTest) -> None:
     dashboard.run()
     area = next(box for box in dashboard.number_input if box.label.startswith("Floor area"))
