@@ -17,9 +17,9 @@ def method_answer(run: MethodRun) -> str:
     fresh = _fresh(run)
     real = sum(not row.invented for row in fresh)
     return (
-        f"On {len(fresh)} climates it was not fitted on, {real} of them real, half of {number(run.homes)} random homes "
-        f"save within {_percent(max(row.median for row in fresh))} of what ISO 13790’s hourly method finds, and 19 of "
-        f"20 within {_percent(max(row.nineteen_in_twenty for row in fresh))}"
+        f"On {len(fresh)} climates the method was not fitted on, {real} of them real, half of {number(run.homes)} "
+        f"random homes save within {_percent(max(row.median for row in fresh))} of what ISO 13790’s hourly method "
+        f"finds, and 19 of 20 within {_percent(max(row.nineteen_in_twenty for row in fresh))}"
     )
 
 

@@ -126,8 +126,9 @@ def few(results: Iterable[Result]) -> Rows:
     shown = [first[file] for file in FEW if file in first]
     return Rows(
         caption="A few of them, from far apart",
+        note="Two methods may part by more than two printings of one value: every limit stands below, with its reason.",
         head=("Published, or found by another method, and where", "There", "Here"),
-        rows=tuple((f"{one.check.title} ({one.check.source})", _spoken(one.case.printed), _ours(one)) for one in shown),
+        rows=tuple((f"{one.check.title}; {one.check.source}", _spoken(one.case.printed), _ours(one)) for one in shown),
     )
 
 
