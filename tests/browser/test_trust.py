@@ -17,8 +17,7 @@ def go(here: Visit) -> None:
     here.go("Trust?")
 
 
-@pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
-@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+@pytest.mark.parametrize(("dark", "phone"), [(False, False), (True, True)], ids=["light-desk", "dark-phone"])
 def test_every_value_can_be_opened_and_read(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     results = run_all()
     with visit(browser, server, dark=dark, phone=phone) as here:
