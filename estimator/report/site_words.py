@@ -31,7 +31,8 @@ def frost(found: Fitting) -> str:
     cold = found.sheet.frost
     hours, entering = f"{cold.hours:,.0f} hours", _degrees(cold.entering)
     need = "This climate asks for frost protection" if cold.needed else "This climate hardly needs frost protection"
-    said = f"{need}: in {hours} of the year air below −3{figures.GAP}°C would reach the exchanger, {entering} at worst."
+    below = f"in {hours} of the year air below {figures.temperature(-3.0)} would reach the exchanger"
+    said = f"{need}: {below}, {entering} at worst."
     if cold.needed and cold.chosen.name == "none":
         return f"{said} None is set here: its cost is missing from every figure."
     return said
@@ -49,7 +50,7 @@ def sheet(found: Fitting) -> tuple[str, ...]:
 
 
 def _degrees(celsius: float) -> str:
-    return figures.joined(figures.fixed(celsius, decimals=1), "°C")
+    return figures.joined(figures.fixed(figures.converted(celsius, "°C"), decimals=1), figures.unit_shown("°C"))
 
 
 def circuit(found: Fitting) -> str:

@@ -51,7 +51,7 @@ def site(station: ClimateYear, home: ClimateYear, entered: Place) -> str:
 
 def _altitude(station: ClimateYear, home: ClimateYear, entered: Place) -> str:
     weight = density(pressure=float(home.pressure.mean()))
-    heavy = f"Its air weighs {figures.quantity(weight, 'kg/m³')} at 20{figures.GAP}°C"
+    heavy = f"Its air weighs {figures.quantity(weight, 'kg/m³')} at {figures.temperature(20.0)}"
     if entered.altitude is None:
         return (
             f"Taken as it is, {figures.quantity(station.altitude, 'm')} above the sea; with the home's own altitude it "

@@ -8,12 +8,14 @@ import streamlit as st
 
 from estimator.climate.sources import DEMO_CLIMATES, names
 from estimator.estimate import Estimate, estimate
+from estimator.report.figures import entered as as_shown
+from estimator.report.figures import to_metric, unit_shown
 from estimator.report.weather import Weather, balance, weather
 from estimator.ui import at_hand
 from estimator.ui.results import outcome
 
 _LOWEST, _HIGHEST = 5.0, 25.0  # °C
-_BASE, _USUAL = "weather:base", "weather:base_usual"
+_BASE = "weather:base"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -35,29 +37,33 @@ def choose() -> Pair:
         others = [name for name in names() if name != own]
         usual = next((at for at, name in enumerate(others) if name == list(DEMO_CLIMATES)[2]), 0)
         other = st.selectbox("Beside the weather of", others, index=usual, key="weather:other")
-    _follow(min(max(balance(done, option), _LOWEST), _HIGHEST))
+    shown = unit_shown("°C")
+    key = f"{_BASE}:{shown}"  # a figure of one unit is none of another
+    _follow(as_shown(min(max(balance(done, option), _LOWEST), _HIGHEST), "°C"), key=key)
     with right:
-        base = st.number_input(
-            "Cold counts below, °C",
-            min_value=_LOWEST,
-            max_value=_HIGHEST,
+        typed = st.number_input(
+            f"Cold counts below, {shown}",
+            min_value=as_shown(_LOWEST, "°C"),
+            max_value=as_shown(_HIGHEST, "°C"),
             step=0.5,
             format="%.1f",
-            key=_BASE,
+            key=key,
             help="Until changed, the outdoor temperature below which this home needs heat. It changes these pictures, "
             "not the estimate.",
         )
+    base = to_metric("°C")(typed)
     return Pair(
         weather(done, option=option, base=base),
         weather(_elsewhere(done, other), option=option, base=base),
     )
 
 
-def _follow(usual: float) -> None:
+def _follow(usual: float, *, key: str) -> None:
     """The base is that of the case until somebody chooses another."""
-    if st.session_state.get(_BASE) in (None, st.session_state.get(_USUAL)):
-        st.session_state[_BASE] = usual
-    st.session_state[_USUAL] = usual
+    last = f"{key}:usual"
+    if st.session_state.get(key) in (None, st.session_state.get(last)):
+        st.session_state[key] = usual
+    st.session_state[last] = usual
 
 
 def _elsewhere(done: Estimate, name: str) -> Estimate:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 import numpy as np
 import pytest
+from streamlit.testing.v1 import AppTest
 
 from estimator.leak_span import LeakageSpan
 from estimator.report import charts_stock, figures, leakage_said
@@ -58,6 +59,18 @@ def test_axes_and_sentences_of_leakage_and_weather_follow_the_choice() -> None:
     )  # fmt: skip
     assert "cfm/ft²" in drawn.layout.xaxis.title.text
     assert drawn.data[0].x == pytest.approx((1.0,), rel=1e-4)
+
+
+@pytest.mark.usefixtures("imperial")
+def test_the_page_of_the_weather_takes_its_base_in_the_units_asked_for() -> None:
+    page = AppTest.from_string(
+        "from estimator.report import figures\n"
+        "from estimator.ui import two_climates\n"
+        "figures.THINKS_IMPERIAL.set(True)\n"
+        "two_climates._follow(figures.entered(16.5, '°C'), key='base')\n"
+    ).run()
+    assert page.session_state["base"] == pytest.approx(61.7)  # 16.5 * 1.8 + 32
+    assert not page.exception
 
 
 def test_nobody_who_has_not_asked_gets_them() -> None:
