@@ -107,13 +107,14 @@ def paper(
     if not np.isclose(float(found.against[0].sure.best.net_capital[0]), comparison.net_capital):
         raise ValueError("the ranges belong to another case than the figures")
     first, *others = found.against
+    made, valid = dated(today, valid_days=valid_days)
     return Paper(
         question=QUESTION,
         answer=sure_words.sentence(found, first),
         then=(sure_words.best(found, first, comparison), *(sure_words.sentence(found, other) for other in others)),
-        names=Names(**{each: plain(getattr(names, each)) for each in ("prepared_for", "prepared_by", "note")}),
-        made=_said(today),
-        valid=_said(today + datetime.timedelta(days=valid_days)),
+        names=plain_names(names),
+        made=made,
+        valid=valid,
         sentence="".join(words + entry for words, entry in case_sentence(done, span)),
         pictures=_pictures(result, comparison, found),
         figures=_figures(result, found),
@@ -137,8 +138,23 @@ def paper(
 def plain(typed: str) -> str:
     """Typed words without control and direction marks, on one line, no longer than a name may be."""
     kept = "".join(" " if letter in "\r\n\t" else letter for letter in typed)
-    kept = "".join(letter for letter in kept if unicodedata.category(letter) not in ("Cc", "Cf", "Cs", "Co", "Cn"))
-    return " ".join(kept.split())[:LONGEST_NAME].strip()
+    return " ".join(visible(kept).split())[:LONGEST_NAME].strip()
+
+
+def visible(text: str) -> str:
+    """Text without control and direction marks, which no paper can show; lines stay lines."""
+    hidden = ("Cc", "Cf", "Cs", "Co", "Cn")
+    return "".join(letter for letter in text if letter == "\n" or unicodedata.category(letter) not in hidden)
+
+
+def plain_names(names: Names) -> Names:
+    """Names and note as `plain` leaves them."""
+    return Names(**{each: plain(getattr(names, each)) for each in ("prepared_for", "prepared_by", "note")})
+
+
+def dated(today: datetime.date, *, valid_days: int = VALID_DAYS) -> tuple[str, str]:
+    """The day on which a paper is made, and that until which it may be used, in words."""
+    return _said(today), _said(today + datetime.timedelta(days=valid_days))
 
 
 def _said(day: datetime.date) -> str:

@@ -1,75 +1,51 @@
-"""What does the installer's page say about a leaky house: the verdict in words, and the figures it rests on?"""
+"""How does the installer's one page about a leaky house become text, PDF and HTML?"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from textwrap import wrap
 
-from estimator.cautions import cautions, preface
-from estimator.report import figures
-from estimator.report.cash import price_unit
-from estimator.report.document import STATEMENT
-from estimator.report.leakage_said import span_words
+from estimator.report.leave import visible
+from estimator.report.leave_html import filled_in
+from estimator.report.leave_pdf import as_data, typeset
 from estimator.report.rows import Rows
-from estimator.report.tight import Tightness, explained, verdict
-from estimator.report.tight_routes import first_step, four_routes, short_of_air, targets
-from estimator.report.tight_sheets import house
-from estimator.survey.fill import Filled
+from estimator.report.tight_paper import TightPaper
 
 _WIDTH = 96
-_SHOWN = {
-    "home": ("floor_area", "envelope_area", "volume", "fabric_loss", "indoor_temperature"),
-    "leakage": ("exponent", "model", "shelter"),
-    "heating": ("fuel", "efficiency"),
-    "prices": ("fuel", "electricity"),
-    "sealing": ("target", "tightest", "step_low", "step", "step_high"),
-    "worth": ("life",),
-}
-
-TITLE = "Is this house tight enough for heat recovery?"
 
 
-def page(found: Tightness, survey: Filled) -> str:
-    """One page of plain text, cautions before money; survey: the case with the origin of every entry."""
-    said, span = verdict(found), found.span
-    held = cautions(found.case, place="tight")
+def pdf(paper: TightPaper) -> bytes:
+    """The page on A4. InputFaults where the typesetter is not at hand on this machine."""
+    return typeset("tight.typ", as_data(paper))
+
+
+def html(paper: TightPaper) -> str:
+    """The page for a browser, as the paper of two pages is made."""
+    return filled_in("tight.html", as_data(paper))
+
+
+def text(paper: TightPaper) -> str:
+    """The page as plain text, cautions before money."""
+    typed = {"Prepared for": paper.names.prepared_for, "Prepared by": paper.names.prepared_by, "Note": paper.names.note}
     parts = [
-        TITLE,
-        "=" * len(TITLE),
+        paper.question,
+        "=" * len(paper.question),
         "",
-        *_paragraphs(said.sentence),
+        *_paragraphs(*(f"{words}: {name}" for words, name in typed.items() if name)),
+        *_paragraphs(paper.answer),
         "",
-        *_paragraphs(f"Before money. {preface()}"),
-        *(line for one in held for line in _item(f"{one.title}. {one.words} Ask: {one.ask}.")),
+        *_paragraphs(f"Before money. {paper.preface}"),
+        *(line for one in paper.cautions for line in _item(f"{one.title}. {one.words} Ask: {one.ask}.")),
         "",
-        *_paragraphs(said.then, said.today),
-        *_paragraphs(first_step(found.baseline), first_step(found.today)),
-        *_paragraphs(*filter(None, (short_of_air(found.baseline), short_of_air(found.today)))),
+        *_paragraphs(*paper.then),
         "",
-        *_written(house(found)),
-        *_written(four_routes(found, found.baseline)),
-        *_written(four_routes(found, found.today)),
-        *_written(targets(found)),
-        "Figures used",
-        *_item(f"leakage: {span_words(span)} at 50 Pa ({span.tag}: {span.source})"),
-        *(line for group, paths in _SHOWN.items() for line in _item(_used(survey, group, paths, found.currency))),
-        *_item(f"weather: {found.place.year.name}, {found.place.year.source}"),
-        *_item(f"prices: {found.case.prices.dated}; money is in {found.currency}"),
+        *(line for sheet in (paper.house, *paper.routes, paper.targets) for line in _written(sheet)),
+        paper.used.caption,
+        *(line for name, words in paper.used.rows for line in _item(f"{name}: {words}")),
         "",
-        *_paragraphs(explained(), STATEMENT),
+        *_paragraphs(*paper.rests_on, f"Made {paper.made}, use until {paper.valid}.", paper.statement),
     ]
-    return "\n".join(parts) + "\n"
-
-
-def _used(survey: Filled, group: str, names: Iterable[str], currency: str) -> str:
-    """The entries of a section in one line, each with what it rests on."""
-    said = []
-    for name in names:
-        origin = survey.origins[f"{group}.{name}"]
-        value = figures.number(origin.value) if isinstance(origin.value, int | float) else str(origin.value)
-        shown = figures.joined(value, price_unit(origin.unit, currency))
-        said.append(f"{name.replace('_', ' ')} {shown} ({origin.tag})")
-    return f"{group}: {', '.join(said)}"
+    return visible("\n".join(parts)) + "\n"
 
 
 def _written(sheet: Rows) -> Iterable[str]:

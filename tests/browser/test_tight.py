@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import io
 import re
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser
+from pypdf import PdfReader
 
 from estimator import Case, Leakage, load_year
 from estimator.at_leakage import ground
@@ -14,6 +16,7 @@ from estimator.leak_range import leakage_span
 from estimator.report.tight import sweeps, tightness, verdict
 from tests.browser.axe import findings
 from tests.browser.harness import Server, Visit, visit
+from tests.papers import Page, joined, words_of
 
 
 def expected(case: Case) -> str:
@@ -66,12 +69,17 @@ def test_what_is_folded_away_opens_and_the_page_can_be_kept(browser: Browser, se
         ):
             here.after(here.page.get_by_text(title, exact=True).click)
             here.page.get_by_role("rowheader", name=inside).wait_for()
-        with here.page.expect_download() as kept:
-            here.page.get_by_role("button", name="The verdict on one page").click()
-        kept.value.save_as(tmp_path / "page.txt")
-        text = (tmp_path / "page.txt").read_text(encoding="utf-8")
+        read = {}
+        for button in ("As text", "To print (PDF)", "For a browser"):
+            with here.page.expect_download() as kept:
+                here.page.get_by_role("button", name=button).click()
+            kept.value.save_as(tmp_path / button)
+            read[button] = (tmp_path / button).read_bytes()
+        text = read["As text"].decode()
         assert plain(here.answer()) in plain(text)
         assert text.index("Carbon monoxide") < text.index("£")
+        assert joined(here.answer()) in words_of(PdfReader(io.BytesIO(read["To print (PDF)"])))
+        assert joined(here.answer()) in joined("".join(Page(read["For a browser"].decode()).text))
         here.assert_quiet()
 
 

@@ -6,12 +6,15 @@ climates; the same figures over all hours of the year are held elsewhere, one cl
 
 from __future__ import annotations
 
+import datetime
+import io
 import re
 import tomllib
 from functools import cache
 from pathlib import Path
 
 import pytest
+from pypdf import PdfReader
 
 from estimator import Case, case_from_dict, load_year, names, run
 from estimator.at_leakage import ground
@@ -19,8 +22,10 @@ from estimator.climate.shorten import shortened
 from estimator.climate.year import ClimateYear
 from estimator.compare import Comparison
 from estimator.leak_range import leakage_span, with_q50
+from estimator.report import tight_page
+from estimator.report.leave import Names
 from estimator.report.tight import Against, Tightness, reach, sweeps, tightness, verdict
-from estimator.report.tight_page import page
+from estimator.report.tight_paper import TightPaper, tight_paper
 from estimator.routes import LABELS, LEAVE, RECOVER, SEAL
 from estimator.survey.fill import filled
 from estimator.sweep import HIGHEST, LOWEST, Threshold
@@ -54,18 +59,36 @@ def close(value: float) -> object:
     return pytest.approx(value, rel=1e-9, abs=1e-9)
 
 
+def asked(case: Case, year: ClimateYear) -> Tightness:
+    place = ground(case, year)
+    option = next(each for each in case.options if each not in (case.baseline, case.today))
+    return tightness(place, leakage_span(case), option=option, swept=sweeps(place, option=option))
+
+
+def papered(found: Tightness, case: Case) -> TightPaper:
+    return tight_paper(found, filled(case), names=Names(), today=datetime.date(2026, 3, 1))
+
+
+@pytest.mark.parametrize("climate", ["Mild coast", "Cold plain"])
+@pytest.mark.parametrize("name", HOMES)
+def test_the_verdict_of_every_home_is_one_sheet_of_a4(name: str, climate: str) -> None:
+    case = home(name)
+    read = PdfReader(io.BytesIO(tight_page.pdf(papered(asked(case, days(climate)), case))))
+    assert len(read.pages) == 1
+    # ISO 216: 210 mm by 297 mm, in points of 1/72 inch.
+    assert [float(side) * 25.4 / 72 for side in read.pages[0].mediabox[2:]] == pytest.approx([210.0, 297.0], abs=0.1)
+
+
 @pytest.mark.parametrize("climate", names())
 @pytest.mark.parametrize("name", HOMES)
 def test_verdict_borders_and_routes_equal_direct_estimates(name: str, climate: str) -> None:
     case, year = home(name), days(climate)
-    place = ground(case, year)
-    option = next(each for each in case.options if each not in (case.baseline, case.today))
-    found = tightness(place, leakage_span(case), option=option, swept=sweeps(place, option=option))
+    found = asked(case, year)
     _figures_of_the_house(found, case, year)
     for which, against in (("baseline", found.baseline), ("today", found.today)):
         _borders(against, case, year, which)
         _routes(against, found, case, year, which)
-    text = " ".join(page(found, filled(case)).split())
+    text = " ".join(tight_page.text(papered(found, case)).split())
     said = verdict(found)
     for words in (said.sentence, said.then, said.today, *(reach(border) for border in _both(found.baseline))):
         assert " ".join(words.split()) in text

@@ -5,6 +5,7 @@ Every figure is held against `run` of the same home at that leakage, the interfa
 
 from __future__ import annotations
 
+import datetime
 import re
 import tomllib
 from dataclasses import replace
@@ -19,8 +20,10 @@ from estimator.climate.year import ClimateYear
 from estimator.compare import Comparison
 from estimator.leak_range import leakage_span, with_q50
 from estimator.report import charts_tight, tight_page, tight_routes, tight_sheets
+from estimator.report.leave import Names
 from estimator.report.palette import DARK, LIGHT
 from estimator.report.tight import Tightness, reach, stated, sweeps, tightness, verdict
+from estimator.report.tight_paper import TightPaper, tight_paper
 from estimator.routes import BOTH, RECOVER, SEAL, best_targets
 from estimator.survey.fill import filled
 from estimator.sweep import Threshold
@@ -33,6 +36,10 @@ def asked(case: Case, year: ClimateYear) -> Tightness:
     place = ground(case, year)
     option = next(name for name in case.options if name not in (case.baseline, case.today))
     return tightness(place, leakage_span(case), option=option, swept=sweeps(place, option=option))
+
+
+def papered(found: Tightness, case: Case) -> TightPaper:
+    return tight_paper(found, filled(case), names=Names(), today=datetime.date(2026, 3, 1))
 
 
 def leaking(q50: float) -> Case:
@@ -169,7 +176,7 @@ def test_a_unit_that_costs_nothing_more_is_worth_it_where_it_saves() -> None:
 def test_an_untested_house_never_gets_a_bare_number(untested: Tightness) -> None:
     middle = f"{untested.span.middle:.1f}"
     said = verdict(untested)
-    text = tight_page.page(untested, filled(Case()))
+    text = tight_page.text(papered(untested, Case()))
     for words in (said.sentence, said.then, said.today, text, str(tight_routes.four_routes(untested, untested.today))):
         assert not re.search(rf"(?<![\d.,]){re.escape(middle)}(?![\d.])", words)
     for sheet in (tight_sheets.house(untested), tight_sheets.models(untested), tight_sheets.estimates(untested)):
@@ -179,7 +186,7 @@ def test_an_untested_house_never_gets_a_bare_number(untested: Tightness) -> None
 
 
 def test_the_page_puts_cautions_before_money_and_names_both_comparisons(untested: Tightness) -> None:
-    text = tight_page.page(untested, filled(Case()))
+    text = tight_page.text(papered(untested, Case()))
     assert 0 < text.index("Carbon monoxide") < text.index("£")
     assert "new plain extract" in text
     assert "the house as it is aired today" in text

@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+import datetime
+from collections.abc import Callable
+from contextvars import copy_context
+from functools import partial
+from importlib.util import find_spec
+
 import streamlit as st
 
-from estimator.report import charts_tight, findings_tight, tight_routes, tight_sheets
+from estimator.report import charts_tight, findings_tight, tight_page, tight_routes, tight_sheets
 from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.tight import explained, verdict
-from estimator.report.tight_page import page as installers_page
+from estimator.report.tight_paper import TightPaper, tight_paper
 from estimator.ui import style, tables
 from estimator.ui.before_money import before_money
 from estimator.ui.fields import escaped
+from estimator.ui.papers import names_typed
 from estimator.ui.results import palette
 from estimator.ui.sheets import table
 from estimator.ui.tightness import Shown, draughts, inputs, labels, listed, options, shown
@@ -101,15 +108,34 @@ def _folded(now: Shown) -> None:
             table(tight_sheets.models(found))
 
 
+def _files(now: Shown) -> None:
+    """The verdict on one page, in three forms."""
+    names, today, units = names_typed(), datetime.date.today(), copy_context()
+
+    def made() -> TightPaper:
+        paper: Callable[[], TightPaper] = partial(tight_paper, now.found, now.survey, names=names, today=today)
+        return units.copy().run(paper)  # a file is made outside of this run, in the units chosen in it
+
+    style.finding("The verdict on one page")
+    with st.container(horizontal=True):
+        if find_spec("typst") is not None:
+            st.download_button(
+                "To print (PDF)", data=lambda: tight_page.pdf(made()), file_name="tight-enough.pdf",
+                mime="application/pdf", on_click="ignore", key="tight:pdf", type="primary",
+            )  # fmt: skip
+        st.download_button(
+            "For a browser", data=lambda: tight_page.html(made()).encode(), file_name="tight-enough.html",
+            mime="text/html", on_click="ignore", key="tight:html",
+        )  # fmt: skip
+        st.download_button(
+            "As text", data=lambda: tight_page.text(made()), file_name="tight-enough.txt",
+            mime="text/plain", on_click="ignore", key="tight:txt",
+        )  # fmt: skip
+
+
 def _small_print(now: Shown) -> None:
     found = now.found
-    st.download_button(
-        "The verdict on one page, as text",
-        data=lambda: installers_page(found, now.survey),
-        file_name="tight-enough.txt",
-        mime="text/plain",
-        on_click="ignore",
-    )
+    _files(now)
     year = found.place.year
     style.small(
         f"Prices: {found.case.prices.dated}. Weather: {year.name}, {year.source}.",
