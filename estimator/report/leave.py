@@ -200,7 +200,7 @@ def _course(found: Tried, against: Against, comparison: Comparison) -> Picture:
 
 
 def _figures(result: Result, found: Tried) -> Rows:
-    currency, life, best = found.currency, found.place.case.worth.life, _best(result, found)
+    currency, best = found.currency, _best(result, found)
 
     def row(words: str, name: str, said: Callable[[float], str], of_sure: str = "") -> tuple[str, ...]:
         both = zip(found.against, best, strict=False)
@@ -214,7 +214,7 @@ def _figures(result: Result, found: Tried) -> Rows:
             row("net saving a year", "net_saving", lambda value: cash.money(value, currency)),
             row("heat saved a year", "heat_saved", figures.energy),
             row("carbon saved a year", "carbon_saving", figures.carbon),
-            row("simple payback", "simple_payback", lambda value: cash.payback(value, life=life), "payback"),
+            row("simple payback", "simple_payback", sure_words.payback_said, "payback"),
         ),
         note=f"Eight of ten of {found.against[0].sure.count:,} cases tried with the ranges of the inputs lie between.",
         words=frozenset(range(len(found.against) + 1)),
@@ -228,9 +228,7 @@ def _range_said(spread: Spread, guess: float, said: Callable[[float], str]) -> s
     )
     if low == best == high:
         return low
-    if all(" " not in each for each in (low, best, high)):
-        return f"{low} to {high}, best guess {best}"
-    return f"best guess: {best}; at best: {low}; at worst: {high}"
+    return f"{low} to {high}, best guess {best}"
 
 
 def _assumptions(result: Result, found: Tried) -> Rows:

@@ -177,9 +177,9 @@ def spreads(found: Tried, against: Against) -> Rows:
             row("Net saving a year", sure.net_saving, lambda value: cash.exact_money(value, currency)),
             row("Heat saved a year", sure.heat_saved, energy),
             row("Carbon saved a year", sure.carbon_saving, carbon),
-            row("Payback", sure.payback, _payback),
+            row("Payback", sure.payback, payback_said),
             row("Worth today", sure.net_present_value, lambda value: cash.exact_money(value, currency)),
-            row("Discounted payback", sure.discounted_payback, _payback),
+            row("Discounted payback", sure.discounted_payback, payback_said),
             row("Heat recovered in use", sure.efficiency, share),
         ),
     )
@@ -232,9 +232,12 @@ def _line(found: Tried, swing: Swing) -> Line:
     return Line(words=swing.input.words, low=low, high=high, at_low=swing.saving_at_low, at_high=swing.saving_at_high)
 
 
-def _payback(span: float) -> str:
+def payback_said(span: float) -> str:
+    """Years to pay back, short enough for a table."""
     if isinf(span):
         return "never"
+    if span <= 0.0:
+        return "at once"
     return years(span) if span <= _BEYOND else f"more than {years(_BEYOND)}"
 
 

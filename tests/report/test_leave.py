@@ -130,6 +130,12 @@ def test_the_paper_says_the_best_guess_and_no_other_middle(made: Paper, result: 
     assert f"best guess {'−' if best < 0 else ''}£{abs(best)}" in words
 
 
+def test_a_payback_stands_in_its_cell_in_few_words(made: Paper) -> None:
+    payback = next(row for row in made.figures.rows if row[0] == "simple payback")
+    assert all(len(cell) <= len("more than 100 years to never, best guess more than 100 years") for cell in payback)
+    assert "never" in payback[2]  # against today more air is warmed, which nothing pays back in the Upland
+
+
 def test_no_sum_of_a_year_has_pence(made: Paper) -> None:
     words = " ".join([made.answer, *made.then, *(one.words for one in made.pictures), *made.figures.rows[0]])
     assert "£" in words
