@@ -13,6 +13,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
 MOST_WORKERS = 4  # each loads its own weather years and libraries
+SPREAD = ("--dist", "loadfile", "--no-loadscope-reorder")  # in the order of tests/conftest.py: the longest first
 
 STEPS = {
     "lint": ["ruff", "check", "."],
@@ -24,7 +25,7 @@ STEPS = {
 def pytest_words(words: list[str]) -> list[str]:
     """The words pytest is started with: one worker a core for all tests, none beside it for chosen ones."""
     workers = min(os.cpu_count() or 1, MOST_WORKERS)
-    spread = ["-n", str(workers), "--dist", "loadfile"] if workers > 1 and not words else []
+    spread = ["-n", str(workers), *SPREAD] if workers > 1 and not words else []
     return ["pytest", *spread, *words]
 
 

@@ -39,6 +39,13 @@ def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
             terminalreporter.write_line(line)
 
 
+@pytest.hookimpl(trylast=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Files that take long come first, so that no worker is left with one at the end; within a file nothing moves."""
+    marked = {item.path for item in items if item.get_closest_marker("slow")}
+    items.sort(key=lambda item: (not item.path.is_relative_to(BROWSER_TESTS), item.path not in marked))
+
+
 def browser_needed() -> bool:
     """Whether this machine must have a browser: CI, or one that says so."""
     return bool(os.environ.get("CI") or os.environ.get("ESTIMATOR_NEEDS_BROWSER"))

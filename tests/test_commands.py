@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.__main__ import STEPS, main, pytest_words
+from tests.__main__ import SPREAD, STEPS, main, pytest_words
 from tests.sources import ROOT
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -58,7 +58,7 @@ def test_the_job_stands_at_the_very_top() -> None:
 
 def test_chosen_tests_run_alone_and_all_tests_spread(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(os, "cpu_count", lambda: 2)
-    assert pytest_words([]) == ["pytest", "-n", "2", "--dist", "loadfile"]
+    assert pytest_words([]) == ["pytest", "-n", "2", *SPREAD]
     assert pytest_words(["tests/air", "-x"]) == ["pytest", "tests/air", "-x"]
     monkeypatch.setattr(os, "cpu_count", lambda: None)
     assert pytest_words([]) == ["pytest"]

@@ -35,7 +35,7 @@ def metered_of(case: Case, year: ClimateYear = YEAR) -> float:
     return float(np.squeeze(heat)) + option.hot_water_fuel + other
 
 
-@settings(max_examples=10)
+@settings(max_examples=5)
 @given(
     fabric=st.floats(110.0, 420.0),
     leakage=st.floats(1.0, 12.0),
@@ -54,7 +54,7 @@ def test_the_bill_of_an_estimate_gives_its_house_back(
     assert found.low <= fabric <= found.high
 
 
-@pytest.mark.parametrize("indoors", [16.0, 19.5, 21.5])
+@pytest.mark.parametrize("indoors", [16.0, 21.5])
 def test_or_its_indoor_temperature(indoors: float) -> None:
     bill = Bill(energy=metered_of(Case(home=Home(indoor_temperature=indoors))))
     found = match(Case(), YEAR, bill, unknown="home.indoor_temperature")
@@ -71,7 +71,7 @@ def test_a_published_bill_in_money_gives_its_energy() -> None:
 
 
 @pytest.mark.parametrize("climate", ["Inland vale", "Upland"])
-@pytest.mark.parametrize("fabric", [140.0, 190.0, 260.0])
+@pytest.mark.parametrize("fabric", [140.0, 260.0])
 def test_a_bill_by_the_simple_hourly_method_of_iso_13790_gives_its_fabric(climate: str, fabric: float) -> None:
     # The standard puts 1/(15.5 W/K per m² of floor) in series with all fabric, so that its homes lose less than their
     # air-to-air sum: what a bill of such a home tells is the fabric with that in it.

@@ -10,6 +10,8 @@ from typing import Any
 
 from playwright.sync_api import Page
 
+from tests.browser.harness import STILL
+
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 SERIOUS = ("serious", "critical")
 
@@ -17,6 +19,7 @@ SERIOUS = ("serious", "critical")
 def findings(page: Page) -> list[str]:
     """Serious and critical findings, one line each: rule, what it means, where."""
     page.mouse.move(0, 0)
+    page.wait_for_function(STILL)  # half faded in, words have less contrast than they will have
     script = (files("axe_playwright_python") / "axe.min.js").read_text(encoding="utf-8")
     page.evaluate(script)
     result: dict[str, Any] = page.evaluate(

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from tests.browser.harness import FLAGS, Server, chromium, must_have_browser
+from tests.browser.harness import FLAGS, PATIENCE, Server, chromium, must_have_browser
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -26,7 +26,9 @@ def browser() -> Iterator[Any]:
         if must_have_browser():
             pytest.fail(said)
         pytest.skip(said)
-    from playwright.sync_api import sync_playwright
+    from playwright.sync_api import expect, sync_playwright
+
+    expect.set_options(timeout=1e3 * PATIENCE)
 
     with sync_playwright() as playwright:
         found = playwright.chromium.launch(executable_path=path, args=list(FLAGS))

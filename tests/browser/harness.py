@@ -21,7 +21,7 @@ from pathlib import Path
 from typing import IO
 
 from google.protobuf.message import DecodeError  # type: ignore[import-untyped]
-from playwright.sync_api import Browser, Page, WebSocket
+from playwright.sync_api import Browser, Page, WebSocket, expect
 from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -38,12 +38,16 @@ FLAGS = (
 NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "msedge")
 PHONE = {"width": 390, "height": 844}
 DESK = {"width": 1440, "height": 900}
-PATIENCE = 60.0  # s
+PATIENCE = 120.0  # s; how long a busy machine may take decides nothing
+WHOLE = (ForwardMsg.FINISHED_SUCCESSFULLY, ForwardMsg.FINISHED_FRAGMENT_RUN_SUCCESSFULLY)
+"""Ends of a run after which no other follows by itself."""
 SETTLED = """() => {
   const app = document.querySelector('[data-testid=stApp]');
   return app && app.dataset.testConnectionState === 'CONNECTED' && app.dataset.testScriptState === 'notRunning'
     && !document.querySelector('[data-testid=stElementContainer][data-stale=true],[data-testid=stSkeleton]');
 }"""
+STILL = """() => document.getAnimations().every(
+  one => one.playState !== 'running' || one.effect?.getComputedTiming().endTime === Infinity)"""
 TWO_FRAMES = "() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))"
 
 
@@ -137,7 +141,7 @@ class Visit:
             message = ForwardMsg()
             with contextlib.suppress(DecodeError):
                 message.ParseFromString(payload)
-                self.finished += message.WhichOneof("type") == "script_finished"
+                self.finished += message.WhichOneof("type") == "script_finished" and message.script_finished in WHOLE
 
     def after(self, action: Callable[[], object]) -> None:
         """Do something that makes the page draw anew, and wait until it has."""
@@ -153,6 +157,19 @@ class Visit:
     def open(self, path: str = "/") -> None:
         """Open an address of the dashboard."""
         self.after(lambda: self.page.goto(self.url + path))
+
+    def unfold(self, title: str) -> None:
+        """Open a fold by the beginning of its headline, and wait until it stands open."""
+        self.page.locator("summary", has_text=title).click()
+        self.page.locator("details[open] > summary", has_text=title).wait_for()
+        self.page.wait_for_function(STILL)
+
+    def restarted(self, server: Server) -> None:
+        """The server ends and begins anew, and the page comes back to it by itself."""
+        server.stop()
+        expect(self.page.get_by_test_id("stApp")).not_to_have_attribute("data-test-connection-state", "CONNECTED")
+        server.start()
+        self.page.wait_for_function(SETTLED)
 
     def go(self, label: str) -> None:
         """Go to a page by its link, as people do on a desk and on a phone."""
@@ -198,6 +215,7 @@ def visit(browser: Browser, server: Server, *, dark: bool = False, phone: bool =
         is_mobile=phone,
         has_touch=phone,
     )
+    context.set_default_timeout(1e3 * PATIENCE)
     try:
         yield Visit(context.new_page(), server.url)
     finally:

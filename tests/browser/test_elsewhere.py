@@ -196,6 +196,5 @@ def test_typed_months_travel_in_the_link_itself(browser: Browser, own_server: Se
 def test_everybody_can_use_it(browser: Browser, own_server: Server, way: str, phone: bool) -> None:
     with visit(browser, own_server, phone=phone, dark=phone) as here:
         go(here, way)
-        here.page.wait_for_timeout(500)
         assert findings(here.page) == []
         here.assert_quiet()

@@ -7,7 +7,7 @@ import re
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, expect
 
 from estimator import case_from_dict, load_year
 from estimator.leak_range import over_leakage_range
@@ -34,12 +34,6 @@ def go(here: Visit) -> None:
     here.page.get_by_role("heading", name="What must be fitted, and how?").wait_for()
 
 
-def unfold(here: Visit, title: str) -> None:
-    """Open a fold by the beginning of its headline."""
-    here.page.locator("summary", has_text=title).click()
-    here.page.wait_for_timeout(300)
-
-
 def turn_to(here: Visit, question: str) -> None:
     """One of the three questions."""
     here.page.get_by_role("tab", name=question).click()
@@ -53,7 +47,7 @@ def test_its_figures_are_those_of_the_command_line(browser: Browser, server: Ser
     fitted = document()["fitted"]["recovery"]
     with visit(browser, server) as here:
         go(here)
-        unfold(here, "Installer's sheet")
+        here.unfold("Installer's sheet")
         shown = words(here)
         for question in ("Where does it stand?", "How is it set?"):
             turn_to(here, question)
@@ -102,12 +96,12 @@ def test_what_was_measured_is_entered_and_refused_where_it_cannot_be(browser: Br
     expected = document(commissioned=given)["commissioned"]
     with visit(browser, server) as here:
         go(here)
-        unfold(here, "As commissioned")
+        here.unfold("As commissioned")
         here.type("Measured power, W", "60")
         here.type("Measured on", "20.11.2026")
         assert "is no date" in here.page.get_by_role("alert").first.inner_text()
         here.type("Measured on", "2026-11-20")
-        assert here.page.get_by_role("alert").count() == 0
+        expect(here.page.get_by_role("alert")).to_have_count(0)
         here.page.get_by_role("table", name="Promised and measured").wait_for()
         money = expected["whole"]["money"]["value"]
         assert money < 0.0
@@ -123,7 +117,7 @@ def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, pho
         go(here)
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
         for title in ("Installer's sheet", "Air from room to room", "As commissioned", "On site"):
-            unfold(here, title)
+            here.unfold(title)
         assert here.page.get_by_role("table", name="Doors on the way").is_visible()
         assert findings(here.page) == []
         here.assert_quiet()

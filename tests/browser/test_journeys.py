@@ -9,7 +9,7 @@ import re
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Locator
+from playwright.sync_api import Browser, Locator, expect
 from pypdf import PdfReader
 
 from estimator import Case, Leakage, load_year
@@ -53,8 +53,8 @@ def opened(here: Visit, *, name: str, content: bytes) -> None:
     field = here.page.locator("input[type=file]")
     file = {"name": name, "mimeType": "application/toml", "buffer": content}
     here.after(lambda: field.set_input_files(file))  # type: ignore[arg-type]
-    here.page.wait_for_timeout(300)
     here.page.keyboard.press("Escape")
+    expect(here.page.get_by_test_id("stPopoverBody")).to_have_count(0)
 
 
 def command_line(file: Path, capsys: pytest.CaptureFixture[str]) -> str:
@@ -180,9 +180,7 @@ def test_the_server_may_restart_while_somebody_is_at_work(browser: Browser) -> N
             here.open()
             here.type("Floor area, m²", "200")
             said = here.answer()
-            server.stop()
-            server.start()
-            here.page.wait_for_timeout(1500)  # the page comes back to the server by itself, and stands as it was
+            here.restarted(server)
             assert here.answer() == said
             here.go("Which way?")
             here.go("Worth it?")
@@ -201,9 +199,7 @@ def test_the_first_change_after_a_restart_is_not_lost(browser: Browser) -> None:
             here.open()
             here.type("Floor area, m²", "200")
             said = here.answer()
-            server.stop()
-            server.start()
-            here.page.wait_for_timeout(1500)
+            here.restarted(server)
             box = here.page.get_by_label("Floor area, m²", exact=True)
             box.fill("60")
             box.press("Enter")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, expect
 
 from estimator import Case, Home, load_year
 from estimator.draws import ground
@@ -31,7 +31,7 @@ def test_it_says_what_the_cases_say_and_follows_the_case(browser: Browser, serve
         here.go("Sure?")
         here.page.get_by_role("heading", name="How sure is this?").wait_for()
         assert plain(here.answer()) == expected(Case())
-        assert here.page.get_by_test_id("stPlotlyChart").count() == 2
+        expect(here.page.get_by_test_id("stPlotlyChart")).to_have_count(2)
         here.page.get_by_text("The ranges tried, with reason and source").click()
         here.page.get_by_role("cell", name="Dirty filters", exact=True).wait_for()
         here.type("The figure, £/year", "1.300,50")

@@ -7,7 +7,7 @@ import re
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, expect
 from pypdf import PdfReader
 
 from estimator import Case, Leakage, load_year
@@ -106,5 +106,5 @@ def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, pho
         follow(here)
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
         assert findings(here.page) == []
-        assert here.page.get_by_role("table").count() == 2
+        expect(here.page.get_by_role("table")).to_have_count(2)
         here.assert_quiet()

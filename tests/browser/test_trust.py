@@ -29,7 +29,7 @@ def test_every_value_can_be_opened_and_read(browser: Browser, server: Server, da
         for title in (*titles, "Climate by climate, and by how much the heating has to do"):
             fold = here.page.get_by_text(title, exact=True)
             here.after(fold.click)
-        expect(here.page.get_by_role("cell", name="yes", exact=True)).to_have_count(len(results), timeout=30_000)
+        expect(here.page.get_by_role("cell", name="yes", exact=True)).to_have_count(len(results))
         assert here.page.get_by_role("table", name=results[0].check.title).is_visible()
         assert findings(here.page) == []
         here.assert_quiet()

@@ -42,8 +42,7 @@ def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, pho
     with visit(browser, server, dark=dark, phone=phone) as here:
         go(here)
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
-        here.page.get_by_text("Every month in numbers", exact=True).click()
-        here.page.wait_for_timeout(500)
-        assert here.page.get_by_role("table", name="Inland vale").is_visible()
+        here.unfold("Every month in numbers")
+        here.page.get_by_role("table", name="Inland vale").wait_for()
         assert findings(here.page) == []
         here.assert_quiet()

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, expect
 
 from estimator import case_from_dict, load_year, run
 from estimator.draws import ground
@@ -136,7 +136,7 @@ def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, pho
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
         assert findings(here.page) == []
         pictures = here.page.locator(".picture img:visible")
-        assert pictures.count() == 2
+        expect(pictures).to_have_count(2)
         assert "kWh" in (pictures.first.get_attribute("alt") or "")
         here.assert_quiet()
 

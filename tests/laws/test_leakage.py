@@ -14,13 +14,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from estimator import ClimateYear, names
+from estimator import ClimateYear
 from estimator.air.leakage import leakage_area
 from estimator.corridor import home_year
 from estimator.evidence.held import plain_option
 from estimator.survey.numbers import HomeNumbers, OptionNumbers
 from estimator.units import Array, from_m3h
 from tests.accuracy.homes import sample
+from tests.climates import OF_EVERY_KIND
 from tests.laws.settings import FEW, KINDS, WINTERS, default_home, default_option, demand, homes, year_of
 
 EFFICIENCY = 0.85
@@ -63,9 +64,9 @@ def test_leakier_is_never_cheaper_to_heat(kind: str, home: HomeNumbers, factor: 
 
 
 @pytest.mark.parametrize("model", ["annual", "basic", "enhanced"])
-@pytest.mark.parametrize("name", names())
+@pytest.mark.parametrize("name", OF_EVERY_KIND)
 def test_saving_falls_strictly_at_a_fixed_base(name: str, model: str) -> None:
-    """On every included climate, by every infiltration model, far into the negative: nothing is clipped."""
+    """On climates of every kind, by every infiltration model, far into the negative: nothing is clipped."""
     column = saved(leaky(BEYOND, infiltration_model=model, fixed_base=BASE), year_of(name))[:, 0]
     assert np.all(np.diff(column) < 0.0)
     assert column[0] > 0.0 > column[-1]
@@ -79,7 +80,7 @@ def _with_infiltration(times_fan_flow: float, year: ClimateYear) -> HomeNumbers:
 
 
 @pytest.mark.parametrize(("efficiency", "crossing"), [(0.5, 0.75), (0.8, 2.4), (0.9, 4.95)])
-@pytest.mark.parametrize("name", names())
+@pytest.mark.parametrize("name", OF_EVERY_KIND)
 def test_saving_passes_nil_where_arithmetic_says(name: str, efficiency: float, crossing: float) -> None:
     """Constant infiltration: nil where √(Qi² + Q²) = Qi + Q (1 − e), solved by hand for three efficiencies.
 
@@ -94,7 +95,7 @@ def test_saving_passes_nil_where_arithmetic_says(name: str, efficiency: float, c
     assert abs(at) < 1e-9 * most
 
 
-@pytest.mark.parametrize("name", names())
+@pytest.mark.parametrize("name", OF_EVERY_KIND)
 def test_saving_tends_to_minus_what_the_exchanger_fails_to_recover(name: str) -> None:
     """Without leaks it is e Q, under endless leaks −(1 − e) Q: with e = 0.75 three to minus one."""
     year = year_of(name)
@@ -103,7 +104,7 @@ def test_saving_tends_to_minus_what_the_exchanger_fails_to_recover(name: str) ->
     assert tight / endless == pytest.approx(-3.0, rel=3e-4)
 
 
-@pytest.mark.parametrize("name", names())
+@pytest.mark.parametrize("name", OF_EVERY_KIND)
 def test_with_memory_it_rises_hardly_anywhere(name: str) -> None:
     """Fabric from poor to very good in the default home: all rises together at most 5 kWh a year.
 
@@ -114,7 +115,7 @@ def test_with_memory_it_rises_hardly_anywhere(name: str) -> None:
         assert np.sum(steps[steps > 0.0]) <= 5.0
 
 
-@pytest.mark.parametrize("name", names())
+@pytest.mark.parametrize("name", OF_EVERY_KIND)
 def test_with_memory_it_rises_hardly_anywhere_in_random_homes(name: str) -> None:
     """Equal ventilators: no home among the random ones gains more than 5 kWh a year by being leakier."""
     drawn = sample(24, draw=7)
@@ -126,7 +127,7 @@ def test_with_memory_it_rises_hardly_anywhere_in_random_homes(name: str) -> None
     assert np.all(np.sum(np.maximum(steps, 0.0), axis=0) <= 5.0)
 
 
-@pytest.mark.parametrize("name", names())
+@pytest.mark.parametrize("name", OF_EVERY_KIND)
 def test_exception_only_houses_that_gains_carry(name: str) -> None:
     """Strong gains in good fabric: where the saving rises by more, the tight house with recovery needs no heat at all.
 

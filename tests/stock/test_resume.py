@@ -21,6 +21,15 @@ from estimator.stock.demo import invented
 from estimator.stock.reading import headings
 from estimator.stock.run import screen, settings_for
 
+SMALL_PARTS = """
+import sys
+from estimator.__main__ import main
+from estimator.stock import run
+if __name__ == "__main__":
+    run.ROWS_PER_CHUNK = 500
+    sys.exit(main(sys.argv[1:]))
+"""
+
 
 @pytest.fixture
 def homes(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
@@ -90,8 +99,8 @@ def test_two_workers_give_what_one_gives(homes: Path, tmp_path: Path, monkeypatc
 def test_a_killed_run_is_finished_by_the_next(tmp_path: Path) -> None:
     """Killed outright as soon as a first part stands; the script beside does so ten times at random moments."""
     source, target = tmp_path / "homes.parquet", tmp_path / "out.csv"
-    pq.write_table(invented(40_000, start=7), source)
-    command = [sys.executable, "-m", "estimator", "stock", str(source), str(target), "--climate", "Upland"]
+    pq.write_table(invented(4_000, start=7), source)
+    command = [sys.executable, "-c", SMALL_PARTS, "stock", str(source), str(target), "--climate", "Upland"]
     running = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, start_new_session=True)
     while running.poll() is None and not list(tmp_path.glob("*.parts-*/*.arrow")):
         time.sleep(0.02)
