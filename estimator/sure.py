@@ -14,7 +14,7 @@ from estimator.climate.year import ClimateYear
 from estimator.drawn import Difference, some_cases
 from estimator.draws import ground
 from estimator.inputs.case import Case
-from estimator.sample import FEW, HIGH, LOW, MANY, Sample, sample
+from estimator.sample import HIGH, LOW, MANY, Sample, sample
 from estimator.survey.ranges import Range
 from estimator.units import Array
 
@@ -111,11 +111,6 @@ def sure(
     """
     drawn = sample(ground(case, year), names=(option, baseline), count=count, start=start, widening=widening)
     return sure_of(drawn, option=option, baseline=baseline, years=years)
-
-
-def quickly_sure(case: Case, year: ClimateYear, *, option: str, baseline: str, start: int = 1) -> Sure:
-    """The same from few cases, within a moment: its ends are rougher."""
-    return sure(case, year, option=option, baseline=baseline, count=FEW, start=start)
 
 
 def sure_of(drawn: Sample, *, option: str, baseline: str, years: float | None = None) -> Sure:

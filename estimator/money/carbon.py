@@ -24,17 +24,6 @@ def emission(energy: Numeric, *, factor: Numeric) -> Any:
     return np.asarray(energy) * np.asarray(factor)
 
 
-def falling_path(first_factor: Numeric, *, yearly_fall: Numeric, years: int, floor: Numeric = 0.0) -> Any:
-    """Factor [kg/kWh] of each year from the first, falling by a fraction a year down to a floor; shape (..., years).
-
-    A fall of nil is a grid that stays as it is; an old fuel is a path that never falls. A first factor below the floor
-    stays where it is.
-    """
-    first = np.asarray(first_factor, dtype=float)[..., None]
-    least = np.minimum(np.asarray(floor, dtype=float)[..., None], first)
-    return np.maximum(first * (1.0 - np.asarray(yearly_fall)[..., None]) ** np.arange(years), least)
-
-
 def stated_path(first_year: int, *, years: int, known_years: Sequence[float], known_factors: Sequence[float]) -> Any:
     """Factor [kg/kWh] of each year from `first_year`, straight between stated years, held level beyond them.
 
@@ -51,25 +40,11 @@ def yearly_emission(energy: Numeric, *, path: Numeric) -> Any:
     return np.asarray(energy, dtype=float)[..., None] * np.asarray(path)
 
 
-def lifetime_emission(yearly: Numeric, *, embodied: Numeric = 0.0) -> Any:
-    """Carbon [kg] of all years together, and of making and fitting the kit where it is known."""
-    return np.sum(yearly, axis=-1) + np.asarray(embodied)
-
-
-def cumulative_saving(yearly_saving: Numeric, *, embodied: Numeric) -> Any:
-    """Carbon saved up to the end of each year [kg], from minus the embodied carbon today; shape (..., years + 1)."""
-    return np.cumsum(_with_embodied(yearly_saving, embodied), axis=-1)
-
-
 def carbon_payback(yearly_saving: Numeric, *, embodied: Numeric) -> Any:
     """Years until the carbon saved has outweighed the embodied carbon for good; infinite where it never does.
 
     On a falling grid path a saving may shrink or turn: a crossing that is lost again does not count.
     """
-    return lasting_payback(_with_embodied(yearly_saving, embodied))
-
-
-def _with_embodied(yearly_saving: Numeric, embodied: Numeric) -> Any:
     saving = np.asarray(yearly_saving, dtype=float)
     debt = np.broadcast_to(np.asarray(embodied, dtype=float), saving.shape[:-1])[..., None]
-    return np.concatenate((-debt, saving), axis=-1)
+    return lasting_payback(np.concatenate((-debt, saving), axis=-1))

@@ -66,8 +66,3 @@ def cumulative(flows: Numeric) -> Any:
 def real_rate(nominal: Numeric, *, inflation: Numeric) -> Any:
     """Yearly rate or growth above inflation (fractions), after Fisher."""
     return (1.0 + np.asarray(nominal)) / (1.0 + np.asarray(inflation)) - 1.0
-
-
-def nominal_rate(real: Numeric, *, inflation: Numeric) -> Any:
-    """Yearly rate or growth with inflation in it (fractions)."""
-    return (1.0 + np.asarray(real)) * (1.0 + np.asarray(inflation)) - 1.0

@@ -34,12 +34,14 @@ class FreshAir:
 
     past: float  # kWh, air that never meets the exchanger
     lost: float  # kWh, passes the exchanger and is not kept
-    kept: float  # kWh
+    kept: float  # kWh, what heaters of the unit give not counted
     saved: float  # kWh of heat the house needs less than with the baseline; may be negative
     baseline: str
     heat_price: float  # money for a kWh of useful heat
     takes: tuple[Take, ...]
     currency: str
+    heater: float = 0.0  # kWh that the unit's own heaters give to the air
+    exchanger: bool = True  # or a warmer room on the way in
 
     @property
     def total(self) -> float:
@@ -86,14 +88,19 @@ def in_words(air: FreshAir) -> str:
 
 def stages(air: FreshAir) -> list[Stage]:
     """Every part that is not nil, in order; where one drops out, the state after it takes its place."""
-    more = air.kept - air.saved
+    more = air.kept + air.heater - air.saved
+    past, passes = (
+        ("leaks past the exchanger", "passes the exchanger")
+        if air.exchanger
+        else ("comes in as cold as it is outdoors", "given by the loft on the way in")
+    )
     leak = "more outdoor air in all" if more > 0 else "less outdoor air in all"
     heat = [
         Stage(
             size=air.past,
             meaning="lost",
-            label=Label(figures.energy(air.past), "leaks past the exchanger"),
-            after=Label(figures.energy(air.lost + air.kept), "passes the exchanger"),
+            label=Label(figures.energy(air.past), past),
+            after=Label(figures.energy(air.lost + air.kept), passes),
             stream="air" if air.lost else "kept",
         ),
         Stage(
@@ -103,6 +110,13 @@ def stages(air: FreshAir) -> list[Stage]:
             after=Label(figures.energy(air.kept), "kept", colour="kept"),
             stream="kept",
             exchanger=True,
+        ),
+        Stage(
+            size=-air.heater,
+            meaning="electricity",
+            label=Label(figures.energy(air.heater), "added by the unit's own heater"),
+            after=Label(figures.energy(air.kept + air.heater), "spares the heating as much", colour="kept"),
+            stream="kept",
         ),
         Stage(
             size=more,

@@ -5,7 +5,6 @@ from __future__ import annotations
 import dataclasses
 import json
 from collections.abc import Callable, Mapping
-from functools import partial
 from importlib.resources import as_file, files
 from typing import Any, Final
 
@@ -29,19 +28,19 @@ def typeset(template: str, data: Mapping[str, Any]) -> bytes:
         raise InputFaults([Fault("PDF", what)]) from error
     fonts_of, templates_of = files("estimator.report") / "fonts", files("estimator") / "data"
     with as_file(fonts_of) as fonts, as_file(templates_of) as templates:
-        compiled: Callable[..., bytes] = partial(
-            typst.compile,
-            templates / template,
-            font_paths=[fonts],
-            sys_inputs={"data": json.dumps(data, ensure_ascii=False, allow_nan=False)},
-        )
+        compiled: Callable[..., bytes] = typst.compile
+        given: dict[str, Any] = {
+            "input": templates / template,
+            "font_paths": [fonts],
+            "sys_inputs": {"data": json.dumps(data, ensure_ascii=False, allow_nan=False)},
+        }
         try:
-            return compiled(ignore_system_fonts=True, pdf_standards=[STANDARD])
+            return compiled(**given, ignore_system_fonts=True, pdf_standards=[STANDARD])
         except typst.TypstError as error:
             if "could not be displayed" not in str(error):
                 raise
             # A name in letters that our own fonts lack: some font of this machine may have them.
-            return compiled(ignore_system_fonts=False)
+            return compiled(**given, ignore_system_fonts=False)
 
 
 def content(paper: Paper) -> dict[str, Any]:

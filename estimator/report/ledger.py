@@ -31,11 +31,16 @@ def fresh_air(done: Estimate, comparison: Comparison) -> FreshAir:
 
     carried = done.shared.heat_capacity * done.shared.temp_difference
     through = summed(carried * option.air.balanced)
-    kept = summed(option.air.recovered)
+    heater = summed(option.air.preheater)
+    kept = summed(option.air.recovered) - heater
+    # Air drawn through a warmer room passes no exchanger: what that room gives is no heat of the other way in.
+    warmed = kept if through == 0.0 else 0.0
     return FreshAir(
-        past=summed(carried * (option.air.envelope + option.air.windows)),
-        lost=through - kept,
+        past=summed(carried * (option.air.envelope + option.air.windows)) - warmed,
+        lost=through + warmed - kept,
         kept=kept,
+        heater=heater,
+        exchanger=through > 0.0,
         saved=comparison.heat_saved,
         baseline=comparison.baseline_label,
         heat_price=_heat_price(done, comparison),

@@ -6,15 +6,20 @@ Energy and money must balance (first law; double entry), whatever the climate; n
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from estimator import Case, Leakage, load_year
 from estimator.compare import Comparison, Result
+from estimator.inputs.catalogue import option_kinds
+from estimator.inputs.option import Option
 from estimator.leak_range import over_leakage_range
 from estimator.report import charts, findings, ledger
 from estimator.report.answer import TODAY, Answer, answer
+from estimator.report.figures import energy
+from estimator.report.fresh_air import in_words
 from estimator.report.palette import DARK, LIGHT
 
 CLIMATES = ("Mild coast", "Inland vale", "Cold plain")
@@ -43,6 +48,39 @@ def test_the_parts_of_the_fresh_airs_heat_add_up_and_the_money_left_is_the_net_s
             carried = result.estimate.shared.heat_capacity * result.estimate.shared.temp_difference
             whole = np.sum((carried * option.air.delivered)[heated]) / 1000 * result.estimate.year.weight
             assert account.total == pytest.approx(whole, rel=1e-9)
+
+
+@pytest.mark.parametrize("kind", sorted(option_kinds()))
+def test_the_heat_of_every_way_of_airing_is_shared_out_whole(kind: str) -> None:
+    """The balance of energy of the air in heated hours; what a heater of the unit adds is nobody's kept heat."""
+    shipped = Case()
+    case = replace(shipped, options={**shipped.options, "asked": Option(kind=kind)})
+    result = over_leakage_range(case, load_year("Cold plain"))[1]
+    done, comparison = result.estimate, result.against_baseline["asked"]
+    account, option = ledger.fresh_air(done, comparison), done.options["asked"]
+    heated = option.heat.heat > 0
+
+    def summed(power: np.ndarray) -> float:
+        return float(np.sum(power[heated]) / 1000 * done.year.weight)
+
+    whole = summed(done.shared.heat_capacity * done.shared.temp_difference * option.air.delivered)
+    assert account.past + account.lost + account.kept == pytest.approx(whole, rel=1e-9)
+    assert min(account.past, account.lost, account.kept, account.heater) >= -1e-6
+    assert account.heater == pytest.approx(summed(option.air.preheater), abs=1e-9)
+    # What the room heating has to give the air is the whole less what is kept and what the heater gives.
+    assert summed(option.heat.ventilation_load) == pytest.approx(whole - account.kept - account.heater, rel=1e-9)
+    efficiency = float(np.squeeze(option.heat.effective_efficiency))
+    if account.exchanger:
+        assert account.kept / (account.kept + account.lost) == pytest.approx(efficiency, rel=1e-9)
+
+
+def test_a_frost_heater_joins_the_ribbon_after_what_is_kept() -> None:
+    result = over_leakage_range(Case(), load_year("Cold plain"))[1]
+    account = ledger.fresh_air(result.estimate, result.against_baseline["recovery"])
+    said = in_words(account)
+    assert account.heater > 100.0
+    assert f"To this comes {energy(account.heater)}: added by the unit's own heater." in said
+    assert f"{energy(account.kept)}: kept." in said
 
 
 def test_months_add_up_to_the_year(results: tuple[Result, Result, Result]) -> None:

@@ -42,6 +42,7 @@ ACCOUNTS = st.builds(
     past=KWH,
     lost=KWH,
     kept=KWH,
+    heater=KWH,
     saved=st.floats(-5_000.0, 40_000.0),
     heat_price=st.one_of(st.just(0.0), st.floats(1e-4, 1.0)),
     takes=st.lists(st.builds(Take, name=st.just("frost heater"), cost=COST), max_size=4).map(tuple),

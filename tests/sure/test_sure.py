@@ -11,7 +11,7 @@ from estimator.climate.year import ClimateYear
 from estimator.drawn import difference
 from estimator.draws import Ground, outcomes
 from estimator.sample import FEW, MANY, sample
-from estimator.sure import Spread, Sure, quickly_sure, spread, sure, sure_of
+from estimator.sure import Spread, Sure, spread, sure, sure_of
 from estimator.tries import places
 from tests.sure.cases import SHIPPED, differences, recovery_of
 
@@ -123,7 +123,7 @@ def test_share_paid_back_counts_cases(electric: Sure) -> None:
 
 
 def test_few_cases_come_close_to_many(electric: Sure, year: ClimateYear) -> None:
-    few = quickly_sure(SHIPPED["direct electric"], year, option="recovery", baseline="extract")
+    few = sure(SHIPPED["direct electric"], year, option="recovery", baseline="extract", count=FEW)
     assert few.count == FEW <= 128
     width = electric.net_saving.high - electric.net_saving.low
     for end in ("low", "middle", "high"):
