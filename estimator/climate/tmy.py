@@ -72,10 +72,14 @@ def read_tmy3(text: str, path: Path) -> RawYear:
     head, names, *_ = text.split("\n")
     width = len(names.split(","))
 
+    last = (0, 0, 0)
+
     def stamp(row: Row) -> tuple[int, int, int]:
+        nonlocal last
         fields = fields_of(row, fewest=width, most=width)
-        month, day, _ = fields[0].split("/")
-        return int(month), int(day), int(fields[1].split(":")[0]) - 1
+        month, day, hour = *(int(part) for part in fields[0].split("/")[:2]), int(fields[1].split(":")[0])
+        last = (month, day, hour - 1) if hour else _ended_day(row, last, day)
+        return last
 
     stamps = stamps_of(data_rows(text, after=2), stamp)
     *_, zone, lat, lon, alt = [*[""] * 7, *head.split(",")]
@@ -102,6 +106,17 @@ def read_tmy3(text: str, path: Path) -> RawYear:
         columns=columns_of(frame, columns, stamps.row),
         labels={column.name: column.label for column in TMY3_COLUMNS},
     )
+
+
+def _ended_day(row: Row, before: tuple[int, int, int], day: int) -> tuple[int, int, int]:
+    """The hour that ends at a stamp of 00:00, which some writers put for 24:00, under the old date or the new."""
+    if before[2] != 22 or day not in (before[1], before[1] + 1, 1):
+        what = (
+            "00:00 does not follow 23:00 here, so that nobody can tell which hour it stands for; this format stamps "
+            "the end of each hour, 01:00 to 24:00. If the file stamps beginnings, 00:00 to 23:00, give it as a plain table."
+        )
+        raise ClimateFault(Fault(f"row {row.number}", what))
+    return (*before[:2], 23)
 
 
 def read_tmy2(text: str, path: Path) -> RawYear:

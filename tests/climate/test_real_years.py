@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pandas as pd
 import pvlib
 import pytest
 
+from estimator.climate.sources import load_year
 from estimator.climate.year import ClimateYear
+from estimator.errors import ClimateFault
+from tests.climate.conftest import PVLIB_DATA
 
 Included = Callable[[str], ClimateYear]
 
@@ -39,6 +43,41 @@ def test_tmy3_stamps_mark_the_end_of_the_hour(included: Included, tmy3_frame: pd
     np.testing.assert_array_equal(included("Greensboro").temp_air, tmy3_frame["temp_air"].to_numpy())
     moved = pd.DatetimeIndex(tmy3_frame.index) - pd.Timedelta(hours=1)
     assert list(moved.hour) == list(range(24)) * 365
+
+
+def ended_by_nil(lines: list[str], *, moved: bool) -> str:
+    """The text of a TMY3 file with 00:00 for 24:00, under the date of the day that begins or of the one that ends."""
+    rows = []
+    for line in lines[2:]:
+        date, hour, rest = line.split(",", 2)
+        if hour == "24:00":
+            new = pd.to_datetime(date) + pd.Timedelta(days=1)
+            date, hour = f"{new:%m/%d/%Y}" if moved else date, "00:00"
+        rows.append(f"{date},{hour},{rest}")
+    return "\n".join([*lines[:2], *rows])
+
+
+@pytest.mark.parametrize("moved", [True, False], ids=["the new day's date", "the old day's date"])
+def test_a_day_may_end_at_nil_instead_of_24(included: Included, tmp_path: Path, moved: bool) -> None:
+    """24:00 of one day is 00:00 of the next (ISO 8601:2004, 4.2.3); pandas counts the dates on."""
+    lines = (PVLIB_DATA / "723170TYA.CSV").read_text("utf-8").splitlines()
+    path = tmp_path / "year.csv"
+    path.write_text(ended_by_nil(lines, moved=moved), encoding="utf-8")
+    year = load_year(str(path))
+    np.testing.assert_array_equal(year.temp_air, included("Greensboro").temp_air)
+    np.testing.assert_array_equal(year.ghi, included("Greensboro").ghi)
+
+
+def test_stamps_that_may_be_beginnings_are_refused_with_what_to_do(tmp_path: Path) -> None:
+    text = ended_by_nil((PVLIB_DATA / "723170TYA.CSV").read_text("utf-8").splitlines(), moved=True)
+    first, names, *rows = text.splitlines()
+    path = tmp_path / "year.csv"
+    path.write_text("\n".join([first, names, rows[-1], *rows[:-1]]), encoding="utf-8")
+    with pytest.raises(ClimateFault, match="does not follow 23:00") as refused:
+        load_year(str(path))
+    (fault,) = refused.value.faults
+    assert fault.where == "row 3"
+    assert "plain table" in fault.what
 
 
 def test_an_hour_left_unmoved_would_be_seen_by_the_sun(

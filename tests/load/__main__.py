@@ -11,12 +11,14 @@ import time
 
 import numpy as np
 
+from estimator.units import Array
 from tests.browser.harness import Server
 from tests.load.cases import asked
 from tests.load.visitors import Seen, all_at_once
-from tests.load.watch import Watch
+from tests.load.watch import EVERY, Watch
 
 SESSIONS, MINUTES = 50, 10.0
+MOMENTS = 6
 
 
 def main(sessions: int, minutes: float) -> int:
@@ -63,9 +65,20 @@ def told(seen: Seen, watched: list[Watch]) -> str:
     used = sum(watch.used for watch in watched) / max(len(seen.took), 1)
     lines.append(f"{used:.2f} s of one processor for each answer, the start of two servers included")
     for watch, name in zip(watched, ("before the kill", "after it"), strict=True):
-        thirds = [part.mean() for part in np.array_split(np.array(watch.sizes or [np.nan]), 3)]
-        lines.append(f"memory {name}, mean of each third: {', '.join(f'{size:.0f}' for size in thirds)} MB")
+        lines.append(f"memory {name}: {remembered(np.array(watch.sizes))}")
     return "\n".join(lines)
+
+
+def remembered(sizes: Array) -> str:
+    """Memory at some moments, and how it rises once the first third, warming up, is over."""
+    if sizes.size < 6:
+        return "too short a time to say"
+    minutes = np.arange(1, sizes.size + 1) * EVERY / 60.0
+    shown = np.unique(np.linspace(0, sizes.size - 1, MOMENTS).astype(int))
+    moments = ", ".join(f"{sizes[at]:.0f} MB at {minutes[at]:.1f} min" for at in shown)
+    warm = sizes.size // 3
+    slope = np.polyfit(minutes[warm:], sizes[warm:], 1)[0]
+    return f"{moments}; after the first third {slope:+.1f} MB a minute"
 
 
 if __name__ == "__main__":
