@@ -113,7 +113,8 @@ def _ended_day(row: Row, before: tuple[int, int, int], day: int) -> tuple[int, i
     if before[2] != 22 or day not in (before[1], before[1] + 1, 1):
         what = (
             "00:00 does not follow 23:00 here, so that nobody can tell which hour it stands for; this format stamps "
-            "the end of each hour, 01:00 to 24:00. If the file stamps beginnings, 00:00 to 23:00, give it as a plain table."
+            "the end of each hour, 01:00 to 24:00. A file that stamps beginnings, 00:00 to 23:00, can be given as a "
+            "plain table."
         )
         raise ClimateFault(Fault(f"row {row.number}", what))
     return (*before[:2], 23)
