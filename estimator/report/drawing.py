@@ -123,7 +123,7 @@ def _pattern(meaning: str) -> str:
 
 
 def _rules(palette: Palette, within: str) -> str:
-    names = ("ink", "quiet", "air", "kept", "lost", "electricity", "upkeep", "ground")
+    names = ("ink", "quiet", "air", "kept", "lost", "electricity", "upkeep", "ground", "raised", "rule")
     rules = [f".{name}{{fill:{getattr(palette, name)}}}" for name in names]
     rules += [f".{name}-line{{stroke:{getattr(palette, name)};fill:none}}" for name in names]
     rules += [f".{name}-stop{{stop-color:{getattr(palette, name)}}}" for name in ("air", "kept")]

@@ -93,7 +93,7 @@ def course(found: Course, currency: str, *, title: str, words: str) -> str:
     """The best guess as a line within its band, against the level at which the cost is back."""
     years = np.arange(found.best.size, dtype=float)
     low, high = float(min(found.low.min(), 0.0)), float(max(found.high.max(), 0.0))
-    marks = [mark for mark in _marks(low, high) if low <= mark <= high]
+    marks = [mark for mark in round_levels(low, high) if low <= mark <= high]
     left = max(text_width(cash.money(mark, currency), size=_SIZE) for mark in marks) + 8.0
 
     def at(year: float, money: float) -> str:
@@ -120,7 +120,7 @@ def course(found: Course, currency: str, *, title: str, words: str) -> str:
     )
 
 
-def _marks(low: float, high: float) -> list[float]:
+def round_levels(low: float, high: float) -> list[float]:
     """Round levels for about five lines."""
     rough = max((high - low) / 5.0, 1e-9)
     power = 10.0 ** np.floor(np.log10(rough))

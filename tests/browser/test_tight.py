@@ -14,6 +14,7 @@ from estimator import Case, Leakage, load_year
 from estimator.at_leakage import ground
 from estimator.leak_range import leakage_span
 from estimator.report.tight import sweeps, tightness, verdict
+from estimator.report.tight_picture import MEASURES
 from tests.browser.axe import findings
 from tests.browser.harness import Server, Visit, visit
 from tests.papers import Page, joined, words_of
@@ -86,16 +87,15 @@ def test_what_is_folded_away_opens_and_the_page_can_be_kept(browser: Browser, se
 def test_each_figure_can_be_drawn_over_leakage(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
         follow(here)
-        for button, title in (
-            ("Payback", "it pays back within 20 years"),
-            ("Heat saved", "the tightest home saves"),
-            ("Share of fresh air", "of the fresh air passes the exchanger"),
-            ("Net saving", "the tightest home"),
+        for button, title, told in (
+            ("Payback", "it pays back within 20 years", "Years until the extra cost is back at each leakage"),
+            ("Heat saved", "the tightest home saves", "Heat saved a year at each leakage"),
+            ("Share of fresh air", "of the fresh air passes the exchanger", "Share of fresh air through the exchanger"),
+            ("Net saving", "the tightest home", "Net saving a year at each leakage"),
         ):
-            if button != "Net saving":
-                here.after(here.page.get_by_test_id("stRadio").get_by_text(button, exact=True).click)
+            here.after(here.page.get_by_test_id("stRadio").get_by_text(button, exact=True).click)
             here.page.locator("h2.finding", has_text=title).first.wait_for()
-            here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
+            here.page.locator(f'.picture img[alt^="{told}"]:visible').wait_for()
         here.assert_quiet()
 
 
@@ -104,7 +104,10 @@ def test_each_figure_can_be_drawn_over_leakage(browser: Browser, server: Server)
 def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     with visit(browser, server, dark=dark, phone=phone) as here:
         follow(here)
-        here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
+        drawn = here.page.locator(".picture img:visible")
+        drawn.wait_for()
+        larger = drawn.evaluate("image => image.clientWidth / image.naturalWidth")
+        assert larger * MEASURES["phone" if phone else "desk"].size >= 12.0
         assert findings(here.page) == []
         expect(here.page.get_by_role("table")).to_have_count(2)
         here.assert_quiet()

@@ -19,11 +19,11 @@ from estimator.at_leakage import ground
 from estimator.climate.year import ClimateYear
 from estimator.compare import Comparison
 from estimator.leak_range import leakage_span, with_q50
-from estimator.report import charts_tight, tight_page, tight_routes, tight_sheets
+from estimator.report import tight_page, tight_routes, tight_sheets
 from estimator.report.leave import Names
-from estimator.report.palette import DARK, LIGHT
 from estimator.report.tight import Tightness, reach, stated, sweeps, tightness, verdict
 from estimator.report.tight_paper import TightPaper, tight_paper
+from estimator.report.tight_plan import border_words, plan
 from estimator.routes import BOTH, RECOVER, SEAL, best_targets
 from estimator.survey.fill import filled
 from estimator.sweep import Threshold
@@ -73,37 +73,19 @@ def test_every_figure_of_the_house_equals_a_direct_estimate(file: Path) -> None:
             assert against.saving_side in (side, "on both sides")
 
 
-def test_the_curve_and_the_borders_equal_direct_estimates(untested: Tightness) -> None:
-    figure = charts_tight.saving(untested, palette=LIGHT)
-    today, baseline = figure.data
+def test_the_sweep_and_the_borders_equal_direct_estimates(untested: Tightness) -> None:
+    baseline, today = untested.baseline.sweep.figures, untested.today.sweep.figures
     for at in (0, 17, 42, 59):
-        ours, theirs = direct(untested, float(baseline.x[at]))
-        assert baseline.y[at] == pytest.approx(ours.net_saving, rel=1e-9, abs=1e-9)
-        assert today.y[at] == pytest.approx(theirs.net_saving, rel=1e-9, abs=1e-9)
+        ours, theirs = direct(untested, float(baseline.q50[at]))
+        for curve, right in ((baseline, ours), (today, theirs)):
+            assert curve.net_saving[at] == pytest.approx(right.net_saving, rel=1e-9, abs=1e-9)
+            assert curve.heat_saved[at] == pytest.approx(right.heat_saved, rel=1e-9)
+            assert curve.payback[at] == pytest.approx(right.simple_payback, rel=1e-9)
+    air = run(with_q50(untested.case, float(baseline.q50[30])), untested.place.year).estimate.options["recovery"].air
+    share = np.mean(air.balanced) / np.mean(air.delivered)
+    assert baseline.through_exchanger[30] == pytest.approx(share, rel=1e-9)
     for crossing in untested.baseline.sweep.saving.crossings:
         assert direct(untested, crossing)[0].net_saving == pytest.approx(0.0, abs=1e-6)
-    drawn = " ".join(note.text for note in figure.layout.annotations)
-    for what, border in (("a net saving", "saving"), ("payback within 20 years", "payback")):
-        for _, words in charts_tight.border_words(getattr(untested.baseline.sweep, border), what):
-            assert words in drawn
-    bars = [shape for shape in figure.layout.shapes if shape.type == "rect"]
-    assert {(bar.x0, bar.x1) for bar in bars} == {(untested.span.low, untested.span.high)}
-
-
-def test_the_other_pictures_show_the_same_sweep(untested: Tightness) -> None:
-    share = charts_tight.through_exchanger(untested, palette=DARK).data[0]
-    ours = run(with_q50(untested.case, float(share.x[30])), untested.place.year).estimate.options["recovery"].air
-    assert share.y[30] == pytest.approx(np.mean(ours.balanced) / np.mean(ours.delivered), rel=1e-9)
-    kept = charts_tight.heat(untested, palette=DARK).data[1]
-    assert kept.y[30] == pytest.approx(direct(untested, float(kept.x[30]))[0].heat_saved, rel=1e-9)
-
-
-def test_an_axis_says_each_leakage_three_ways(untested: Tightness) -> None:
-    axis = charts_tight.saving(untested, palette=LIGHT).layout.xaxis
-    home = untested.case.home
-    said = axis.ticktext[axis.tickvals.index(10.0)].split("<br>")
-    # The two measures of one test differ by envelope over volume (EN ISO 9972, definitions).
-    assert said[:2] == ["10", f"{10.0 * float(home.envelope_area or 0) / float(home.volume or 0):.1f}"]
 
 
 def test_routes_of_every_end_equal_direct_estimates(untested: Tightness) -> None:
@@ -144,7 +126,7 @@ def test_the_best_leakage_is_the_same_from_wherever_the_house_starts(untested: T
 def test_a_border_takes_one_of_four_forms(crossings: tuple[float, ...], first: bool, words: str, drawn: str) -> None:
     threshold = Threshold(what="x", crossings=crossings, holds_at_lowest=first)
     assert reach(threshold).replace("\u00a0", " ").startswith(words)
-    assert "|".join(name for _, name in charts_tight.border_words(threshold, "x")) == drawn
+    assert "|".join(name for _, name in border_words(threshold, "x")) == drawn
 
 
 @pytest.mark.parametrize(
@@ -181,8 +163,7 @@ def test_an_untested_house_never_gets_a_bare_number(untested: Tightness) -> None
         assert not re.search(rf"(?<![\d.,]){re.escape(middle)}(?![\d.])", words)
     for sheet in (tight_sheets.house(untested), tight_sheets.models(untested), tight_sheets.estimates(untested)):
         assert all(" to " in " ".join(row) or "never" in row or row[0] == "Extra cost" for row in sheet.rows)
-    drawn = [note.text for note in charts_tight.saving(untested, palette=LIGHT).layout.annotations]
-    assert "<b>this house, not tested: 5.0 to 14.0</b>" in drawn
+    assert plan(untested, "net_saving").house == "this house, not tested: 5.0 to 14.0"
 
 
 def test_the_page_puts_cautions_before_money_and_names_both_comparisons(untested: Tightness) -> None:

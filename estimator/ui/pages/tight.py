@@ -10,8 +10,7 @@ from importlib.util import find_spec
 
 import streamlit as st
 
-from estimator.report import charts_tight, findings_tight, tight_page, tight_routes, tight_sheets
-from estimator.report.charts_frame import CONFIG
+from estimator.report import findings_tight, tight_page, tight_picture, tight_routes, tight_sheets
 from estimator.report.document import STATEMENT
 from estimator.report.tight import explained, verdict
 from estimator.report.tight_paper import TightPaper, tight_paper
@@ -19,7 +18,7 @@ from estimator.ui import style, tables
 from estimator.ui.before_money import before_money
 from estimator.ui.fields import escaped
 from estimator.ui.papers import names_typed
-from estimator.ui.results import palette
+from estimator.ui.pictures import picture
 from estimator.ui.sheets import table
 from estimator.ui.tightness import Shown, draughts, inputs, labels, listed, options, shown
 
@@ -63,13 +62,8 @@ def _picture(now: Shown) -> None:
         key="tight:drawn",
     )
     style.finding(findings_tight.title(now.found, what))
-    st.plotly_chart(
-        charts_tight.DRAWN[what](now.found, palette=palette()),
-        theme=None,
-        config=CONFIG,
-        alt=findings_tight.in_words(now.found, what),
-        key="tight:picture",
-    )
+    desk, phone = (tight_picture.picture(now.found, what, form=form) for form in tight_picture.MEASURES)
+    picture(desk=desk, phone=phone, alt=findings_tight.in_words(now.found, what), widest=780)
     with st.expander("In numbers", on_change="rerun", key="tight:numbers") as numbers:
         if numbers.open:
             table(tight_sheets.over_leakage(now.found))
