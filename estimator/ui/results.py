@@ -37,9 +37,8 @@ class Outcome:
         return run(with_q50(self.case, self.span.high), self.middle.estimate.year)
 
     def options(self) -> tuple[str, ...]:
-        """Names of the options that may be asked about: the home's own state only where there is nothing else."""
-        names = tuple(self.middle.against_baseline)
-        return tuple(name for name in names if name != self.case.today) or names
+        """Names of the options that may be asked about: neither the baseline nor the home's own state."""
+        return tuple(self.middle.against_baseline)
 
     def comparison(self, option: str, against: Against) -> Comparison:
         """One option against the baseline or against today."""
