@@ -15,7 +15,6 @@ import numpy as np
 
 from estimator.air.leakage import REFERENCE_PRESSURE, TEST_PRESSURE
 from estimator.compare import Comparison, Result, run
-from estimator.corridor import fan_power
 from estimator.estimate import Estimate, OptionYear
 from estimator.inputs.case import Case
 from estimator.inputs.measured import anything
@@ -24,6 +23,7 @@ from estimator.inputs.places import with_values
 from estimator.inputs.points import certificate_points
 from estimator.inputs.room_lines import room_flows
 from estimator.leak_range import house_q50
+from estimator.running import fan_power
 from estimator.survey.numbers import option_numbers
 from estimator.units import from_percent, to_m3h, to_percent
 

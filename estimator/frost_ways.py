@@ -8,9 +8,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from estimator.air.recovery import Recovered
-from estimator.corridor import recovered
 from estimator.estimate import Estimate, OptionYear, estimate
 from estimator.inputs.places import with_values
+from estimator.running import recovered
 from estimator.survey.numbers import State
 from estimator.survey.typical import THROTTLED_EXHAUST
 from estimator.units import Array, to_kwh
@@ -104,8 +104,9 @@ def _way(done: Estimate, name: str, way: str, bare: Estimate) -> FrostWay:
 
 def _ordinary(done: Estimate, name: str) -> Recovered:
     """What the exchanger does in ordinary use."""
-    numbers = done.options[name].numbers
-    back = recovered(done.home, dataclasses.replace(numbers, post_heat_to=None), numbers.states[0], done.shared)
+    numbers = dataclasses.replace(done.options[name].numbers, post_heat_to=None)
+    apart, capacity = done.shared.temp_difference, done.shared.heat_capacity
+    back = recovered(done.home, numbers, numbers.states[0], apart, heat_capacity=capacity)
     if back is None:
         raise ValueError(f"{name} has no exchanger")
     return back
@@ -123,9 +124,10 @@ def _acting(with_it: Estimate, bare: Estimate, name: str) -> Array:
 def _preheater(done: Estimate, option: OptionYear) -> Array:
     """Pre-heater [W] averaged over the running states, by rows."""
     numbers = dataclasses.replace(option.numbers, post_heat_to=None)
+    apart, capacity = done.shared.temp_difference, done.shared.heat_capacity
 
     def power(state: State) -> Array:
-        back = recovered(done.home, numbers, state, done.shared)
+        back = recovered(done.home, numbers, state, apart, heat_capacity=capacity)
         nothing = np.zeros(done.year.temp_air.shape)
         return nothing if back is None else float(np.squeeze(state.share)) * np.squeeze(back.preheater)
 

@@ -12,10 +12,10 @@ import numpy as np
 
 from estimator.air import certificate, condensate, moist
 from estimator.air.recovery import Recovered
-from estimator.corridor import fan_power, recovered
 from estimator.estimate import Estimate, OptionYear
 from estimator.frost_ways import Frost, frost
 from estimator.points_lost import Step, YearlyWorth, duct_worth, efficiency_steps
+from estimator.running import fan_power, recovered
 from estimator.survey.numbers import State
 from estimator.units import (
     DAYS_PER_YEAR,
@@ -147,7 +147,11 @@ def _running(done: Estimate, option: OptionYear) -> list[tuple[State, Recovered]
     """Running states with what the exchanger does in them, ordinary use first; none without an exchanger."""
     if not np.any(option.numbers.effectiveness > 0.0):
         return []
-    states = [(state, recovered(done.home, option.numbers, state, done.shared)) for state in option.numbers.states]
+    apart, capacity = done.shared.temp_difference, done.shared.heat_capacity
+    states = [
+        (state, recovered(done.home, option.numbers, state, apart, heat_capacity=capacity))
+        for state in option.numbers.states
+    ]
     return [(state, back) for state, back in states if back is not None]
 
 

@@ -16,6 +16,7 @@ ORDER = (
     ("inputs",),
     ("climate", "air", "heat", "money"),
     ("survey",),
+    ("running",),
     ("corridor", "supply"),
     ("bills", "costs"),
     ("plan",),

@@ -13,10 +13,10 @@ from types import MappingProxyType
 import numpy as np
 
 from estimator.air import recovery
-from estimator.corridor import fan_power
 from estimator.evidence.held import plain_option
 from estimator.heat.demand import heat_at_fixed_base
 from estimator.money.energy import fuel_energy
+from estimator.running import fan_power
 from estimator.survey.numbers import CONTROL_FACTORS, State
 from estimator.units import HOURS_PER_YEAR, SECONDS_PER_HOUR, Array, from_m3h, to_kwh
 

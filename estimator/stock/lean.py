@@ -17,8 +17,9 @@ import numpy as np
 from estimator.air import joining
 from estimator.air.properties import volumetric_heat_capacity
 from estimator.climate.year import ClimateYear
-from estimator.corridor import Exchange, HomeYear, exchange, fan_power, home_year
+from estimator.corridor import HomeYear, home_year
 from estimator.heat import demand
+from estimator.running import Exchange, exchange, fan_power
 from estimator.survey.numbers import HomeNumbers, OptionNumbers
 from estimator.units import Array
 

@@ -13,11 +13,11 @@ from scipy.interpolate import interp1d
 
 from estimator import Case, Estimate, case_from_dict, estimate
 from estimator.air.certificate import Points, beyond, reference_at
-from estimator.corridor import fan_power
 from estimator.errors import InputFaults
 from estimator.inputs.places import with_values
 from estimator.inputs.points import certificate_points
 from estimator.installed import installed
+from estimator.running import fan_power
 from tests.laws.settings import year_of
 
 LINE = "100 90 0.6; 200 85 0.9; 300 79 1.4"
