@@ -69,7 +69,11 @@ def show(page: str) -> AppTest:
     def script(path: str) -> None:
         import runpy
 
+        from estimator.ui import live
+
+        live.begin()
         runpy.run_path(path)
+        live.finish()
 
     if page == PAGES[0][0]:  # it links to others, which needs all of them
         return AppTest.from_file(str(FOLDER.parent / "site" / "start.py"), default_timeout=120).run()

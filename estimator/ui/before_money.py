@@ -7,14 +7,13 @@ import streamlit as st
 from estimator.cautions import cautions, preface
 from estimator.inputs.case import Case
 from estimator.report.remarks import prices_of_elsewhere
-from estimator.survey.fill import filled
-from estimator.ui import state, style
+from estimator.ui import live, state, style
 from estimator.ui.fields import escaped
 
 
 def elsewhere() -> list[str]:
     """Which sums of the case on screen are those of another country, not converted."""
-    survey = filled(state.case())
+    survey = state.survey()
     return prices_of_elsewhere(survey.case, survey.origins)
 
 
@@ -25,6 +24,8 @@ def before_money(case: Case, *, place: str, about: str = "for this home") -> Non
     """
     if said := elsewhere():
         style.then(*said)
+    live.standing(elsewhere)
+    live.standing(lambda: cautions(state.survey().case, place=place))
     held = cautions(case, place=place)
     if not held:
         return

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from html import escape
+
 import streamlit as st
 
 from estimator.errors import InputFaults
 from estimator.inputs.casefile import case_from_text, case_to_dict, case_to_toml
 from estimator.inputs.plaintext import text_of_bytes
-from estimator.ui import measure, readers, state
+from estimator.ui import live, measure, readers, state
 from estimator.ui.fields import escaped
 from estimator.ui.tree import EMPTY
 
@@ -31,7 +33,8 @@ def draw() -> None:
             _file()
             measure.choose()
             st.markdown(escaped(_KEEPS))
-            st.button("Begin anew", on_click=_anew, disabled=state.tree() == EMPTY, key="case:anew")
+            live.standing(_is_empty)
+            st.button("Begin anew", on_click=_anew, disabled=_is_empty(), key="case:anew")
 
 
 def tell() -> None:
@@ -42,13 +45,23 @@ def tell() -> None:
 
 def undo() -> None:
     """Take back the last change, said by its name."""
+    live.standing(_can_undo)
+    st.button("Undo", on_click=state.undo, disabled=not _can_undo(), type="tertiary", key="undo")
+    live.part(_last_change, last=True)
+
+
+def _can_undo() -> bool:
+    return bool(state.history().steps)
+
+
+def _last_change() -> str:
     steps = state.history().steps
-    last = f"Undo: {steps[-1].done}" if steps else "Undo"
-    st.button(escaped(last), on_click=state.undo, disabled=not steps, type="tertiary", key="undo")
+    return f'<p class="undone">{escape(steps[-1].done)}</p>' if steps else ""
 
 
 def _title() -> None:
     st.session_state["case:title"] = state.case().title
+    live.standing(lambda: state.case().title)
     st.text_input("Title, for the file", key="case:title", max_chars=_LONGEST_TITLE, on_change=_titled)
 
 
@@ -57,10 +70,10 @@ def _titled() -> None:
 
 
 def _file() -> None:
-    case = state.case()  # here, since the file is written where no session is
+    held = state.held()  # here, since the file is written where no session is
     st.download_button(
         "Save as a file",
-        data=lambda: case_to_toml(case),
+        data=lambda: case_to_toml(held.case),
         file_name="case.toml",
         mime="application/toml",
         on_click="ignore",
@@ -82,6 +95,10 @@ def _open(key: str) -> None:
         state.refuse(*error.faults)
         return
     state.replace(case_to_dict(read, only_changes=True), done="opened a file")
+
+
+def _is_empty() -> bool:
+    return state.tree() == EMPTY
 
 
 def _anew() -> None:

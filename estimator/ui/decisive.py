@@ -11,6 +11,7 @@ from estimator.inputs.case import Case
 from estimator.inputs.catalogue import fuels, is_electric, option_kinds
 from estimator.inputs.option import Option
 from estimator.inputs.quantity import declared
+from estimator.leak_range import leakage_span
 from estimator.leak_span import LeakageSpan
 from estimator.ui import elsewhere, state
 from estimator.ui.fields import escaped, field
@@ -38,17 +39,16 @@ def inputs(done: Estimate, span: LeakageSpan) -> None:
     common = {"origins": done.origins, "currency": done.case.prices.currency}
     with st.grid(2, min_column_width=140, gap="small", vertical_alignment="bottom"):
         _fields(done, span, common)
-    with (
-        st.expander("Bedrooms, and how warm indoors", key="decisive:more"),
-        st.grid(2, min_column_width=140, gap="small"),
-    ):
-        for path, label in _NEXT.items():
-            field(_CASE[path], path=path, label=label, **common)
+    with st.expander("Bedrooms, and how warm indoors", on_change="rerun", key="decisive:more") as more:
+        if more.open:
+            with st.grid(2, min_column_width=140, gap="small"):
+                for path, label in _NEXT.items():
+                    field(_CASE[path], path=path, label=label, **common)
     elsewhere.link()
 
 
 def _fields(done: Estimate, span: LeakageSpan, common: dict) -> None:
-    field(_CASE["home.floor_area"], path="home.floor_area", label="Floor area", **common)
+    field(_CASE["home.floor_area"], path="home.floor_area", label="Floor area", alone=True, **common)
     field(
         _CASE["place.climate"],
         path="place.climate",
@@ -74,7 +74,7 @@ def _price(fuel: str, common: dict) -> None:
     """The price that heat is bought at: of electricity, where it comes through that meter."""
     electric = is_electric(fuel)
     path = "prices.electricity" if electric else "prices.fuel"
-    field(_CASE[path], path=path, label=f"Price of {'electricity' if electric else fuel}", **common)
+    field(_CASE[path], path=path, label=f"Price of {'electricity' if electric else fuel}", alone=True, **common)
 
 
 def _same(words: tuple[str, ...]) -> dict[str, str]:
@@ -90,15 +90,13 @@ def _leakage(span: LeakageSpan, common: dict) -> None:
     chosen = by_test if span.tested else by_none
     st.session_state["tested"] = chosen
     words = dict.fromkeys((_UNTESTED, tested, chosen))
-    st.selectbox(
-        "Air leakage", list(words), key="tested", filter_mode=None, on_change=_tested, args=(span.middle, measure)
-    )
+    st.selectbox("Air leakage", list(words), key="tested", filter_mode=None, on_change=_tested, args=(measure,))
     if given:
         unit = LEAKAGE_UNITS[measure]
-        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, **common)
+        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, alone=True, **common)
 
 
-def _tested(middle: float, measure: str | None) -> None:
+def _tested(measure: str | None) -> None:
     said = st.session_state["tested"]
     if said in (_LISTED, _FIGURE):
         return
@@ -107,5 +105,9 @@ def _tested(middle: float, measure: str | None) -> None:
     elif measure in _TESTED:
         found = {"leakage.basis": "measured"}
     else:
-        found = {"leakage.measure": "q50", "leakage.value": float(f"{middle:.2g}"), "leakage.basis": "measured"}
+        found = {
+            "leakage.measure": "q50",
+            "leakage.value": float(f"{leakage_span(state.case()).middle:.2g}"),
+            "leakage.basis": "measured",
+        }
     state.put(found, done=f"Air leakage: {said}")

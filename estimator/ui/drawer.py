@@ -17,7 +17,7 @@ from estimator.inputs.catalogue import fuels, option_kinds, table
 from estimator.inputs.places import every_entry
 from estimator.inputs.quantity import Declared, Quantity
 from estimator.report.figures import quantity
-from estimator.ui import style
+from estimator.ui import live, style
 from estimator.ui.fields import field
 
 _GROUPS = {
@@ -60,6 +60,7 @@ def draw(done: Estimate) -> None:
     title = f"All details: {len(rows)} entries with unit, limits, source and default"
     with st.expander(title, on_change="rerun", key="details") as drawer:
         if drawer.open:
+            live.whole()
             _inside(done, rows)
 
 

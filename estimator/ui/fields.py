@@ -19,7 +19,7 @@ from estimator.report.figures import entered as as_shown
 from estimator.report.figures import joined, number, quantity, to_metric, unit_shown
 from estimator.report.price_words import price_in_words
 from estimator.survey.fill import Origin
-from estimator.ui import again, state
+from estimator.ui import again, live, state
 from estimator.ui.style import small
 from estimator.ui.tree import entry
 from estimator.ui.typed import typed_number
@@ -44,15 +44,25 @@ def field(
     choices: Mapping[str, Any] | None = None,
     clears: tuple[str, ...] = (),
     echo: bool = False,
+    alone: bool = False,
     place: str = "page",
 ) -> None:
     """Draw the widget of one entry.
 
     path: dotted, from the case. origins: of every entry as used now. label, unit: instead of the declared ones.
     choices: shown words and their values, for a text that is a row of a table. clears: entries that say nothing any
-    more once this one changes. echo: a price is said in words below its field. place: of the page, where an entry
-    stands in two places.
+    more once this one changes. echo: a price is said in words below its field. alone: what follows the entry follows
+    it without the whole page. place: of the page, where an entry stands in two places.
     """
+    if alone:
+
+        def drawn() -> None:
+            now = state.survey().origins
+            field(item, path=path, origins=now, currency=currency, label=label, unit=unit, echo=echo, place=place)
+
+        live.alone(drawn, path=path)
+        return
+    live.standing(lambda: _rests_on(path))
     unit = price_unit(item.unit, currency) if unit is None else unit
     words = label or item.spec.plain or item.name.replace("_", " ").capitalize()
     shown = unit_shown(unit)
@@ -73,6 +83,12 @@ def field(
         _number(draw, item.spec, entered, used, unit)
     else:
         _text(draw, entered, used)
+
+
+def _rests_on(path: str) -> tuple[Any, ...]:
+    """What a field shows of its entry."""
+    origin = state.survey().origins[path]
+    return entry(state.tree(), path), origin.value, origin.tag, origin.source
 
 
 class _Draw:

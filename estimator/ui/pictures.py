@@ -22,12 +22,17 @@ _STYLE = """<style>
 
 def picture(*, desk: str, phone: str, alt: str, widest: int | None = None) -> None:
     """Show one picture in the form for a desk or for a phone; widest: in pixels, so that its letters stay letters."""
+    st.html(as_html(desk=desk, phone=phone, alt=alt, widest=widest))
+
+
+def as_html(*, desk: str, phone: str, alt: str, widest: int | None = None) -> str:
+    """The same, to be sent with more of its kind."""
     held = f' style="max-width:{widest}px"' if widest else ""
     images = "".join(
         f'<img class="{form}"{held} alt="{escape(alt, quote=True)}" src="data:image/svg+xml;base64,{_packed(svg)}">'
         for form, svg in (("desk", desk), ("phone", phone))
     )
-    st.html(f'{_STYLE}<div class="picture">{images}</div>')
+    return f'{_STYLE}<div class="picture">{images}</div>'
 
 
 def _packed(svg: str) -> str:

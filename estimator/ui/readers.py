@@ -14,14 +14,14 @@ from estimator.ui.outside import Said
 
 @dataclass(frozen=True, slots=True)
 class Reader:
-    """A reader: what they say of themselves, and the addresses of their pages in order; None for all of them."""
+    """A reader: what they say of themselves, and the addresses of their first pages in order."""
 
     words: str
-    pages: tuple[str, ...] | None
+    pages: tuple[str, ...]
 
 
 READERS = {
-    "advice": Reader("I advise on it", None),
+    "advice": Reader("I advise on it", ("", "compare", "tight", "years", "sure", "paper")),
     "home": Reader("I live here", ("", "compare", "years", "sure", "paper", "trust")),
     "fitting": Reader("I fit it", ("tight", "fit", "weather", "", "worked")),
 }

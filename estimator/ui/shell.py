@@ -8,7 +8,7 @@ from pathlib import Path
 import streamlit as st
 
 from estimator.errors import InputFaults
-from estimator.ui import again, case_bar, measure, navigation, readers, state, style, wanting
+from estimator.ui import again, case_bar, live, measure, navigation, readers, state, style, wanting
 
 TITLE = "Is heat recovery worth it here?"
 
@@ -35,6 +35,7 @@ def draw() -> None:
     """Draw the chosen page and what stands around it."""
     st.set_page_config(page_title=TITLE, layout="wide", initial_sidebar_state="collapsed")
     again.begin()
+    live.begin()
     state.begin()
     readers.WHO.begin()
     measure.begin()
@@ -45,26 +46,33 @@ def draw() -> None:
     }
     chosen = st.navigation(list(pages.values()), position="hidden")
     with st.container(key="top", horizontal=True, gap="small", vertical_alignment="center"):
-        navigation.links(
-            pages, now=chosen.url_path, carried={**state.address(), **readers.WHO.carried(), **measure.UNITS.carried()}
-        )
+        navigation.links(pages, now=chosen.url_path, carried=_carried)
         case_bar.draw()
     above = st.container()
-    if not wanting.stands_in(chosen.url_path):
+    live.standing(state.refusals)
+    live.step(state.show_link, last=True)
+    if wanting.stands_in(chosen.url_path):
+        live.finish()
+    else:
         _run(chosen)
     if state.untold():
         with above:
             case_bar.tell()
-    state.show_link()
     readers.WHO.show()
     measure.UNITS.show()
     again.ask()
+
+
+def _carried() -> dict[str, str]:
+    """What the address of every page says."""
+    return {**state.address(), **readers.WHO.carried(), **measure.UNITS.carried()}
 
 
 def _run(page: st.Page) -> None:
     """The page, or in its place what can be done; the fault itself goes to the log, without any value of the case."""
     try:
         page.run()
+        live.finish()
     except InputFaults as error:
         state.refuse(*error.faults)
     except Exception as error:

@@ -7,6 +7,7 @@ the page always carries the same case, so that a reload, another device or a res
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
 import streamlit as st
@@ -14,11 +15,14 @@ import streamlit as st
 from estimator.errors import Fault, InputFaults
 from estimator.inputs.case import Case
 from estimator.inputs.casefile import case_from_dict
+from estimator.survey.fill import Filled, filled
 from estimator.ui import at_hand
 from estimator.ui.link import PARAMETER, from_link, to_link
 from estimator.ui.tree import EMPTY, History, Tree, with_entry
 
 _HISTORY, _CASE, _SHOWN, _REFUSED, _TOLD = "case_history", "case_read", "case_link", "case_refused", "case_told"
+_ORIGINS = "case_origins"
+_CHANGED = "case_changed"  # and the address has not been told yet
 
 
 def history() -> History:
@@ -31,22 +35,47 @@ def tree() -> Tree:
     return history().now
 
 
+@dataclass(slots=True)
+class Held:
+    """The case of a session for those who are asked where no session is, such as the writer of a file."""
+
+    case: Case
+
+
 def case() -> Case:
     """The case, read and checked."""
+    return held().case
+
+
+def held() -> Held:
+    """What holds the case, now and after every change."""
     if _CASE not in st.session_state:
-        st.session_state[_CASE] = _checked(tree())
+        st.session_state[_CASE] = Held(_checked(tree()))
     return st.session_state[_CASE]
+
+
+def survey() -> Filled:
+    """The case without gaps, worked out once for each case."""
+    kept = st.session_state.get(_ORIGINS)
+    if kept is None or kept[0] is not case():
+        kept = st.session_state[_ORIGINS] = (case(), filled(case()))
+    return kept[1]
 
 
 def refused() -> tuple[Fault, ...]:
     """What could not be used since the last change that could; whoever asks shows it, beside the inputs."""
     st.session_state[_TOLD] = True
+    return refusals()
+
+
+def refusals() -> tuple[Fault, ...]:
+    """The same, asked by somebody who does not show it."""
     return st.session_state.get(_REFUSED, ())
 
 
 def untold() -> bool:
     """Whether something was refused and the page has not shown it."""
-    return bool(st.session_state.get(_REFUSED)) and not st.session_state.get(_TOLD)
+    return bool(refusals()) and not st.session_state.get(_TOLD)
 
 
 def refuse(*faults: Fault) -> None:
@@ -71,26 +100,31 @@ def take(path: str, value: Any, *, tag: str, done: str) -> None:
 def replace(wanted: Tree, *, done: str) -> None:
     """Take another case, if it is one."""
     try:
-        st.session_state[_CASE] = _checked(wanted)
+        held().case = _checked(wanted)
     except InputFaults as error:
         refuse(*error.faults)
         return
     st.session_state[_HISTORY] = history().changed(wanted, done)
     st.session_state[_REFUSED] = ()
+    st.session_state[_CHANGED] = True
 
 
 def undo() -> None:
     """Take back the last change."""
     st.session_state[_HISTORY] = history().undone()
-    st.session_state[_CASE] = _checked(tree())
+    held().case = _checked(tree())
     st.session_state[_REFUSED] = ()
+    st.session_state[_CHANGED] = True
 
 
 def begin() -> None:
-    """At the start of every run: take the case that the address brings, if it is another than the one shown."""
+    """At the start of every run: take the case that the address brings, if it is another than the one shown.
+
+    What was changed on the page goes before its address, which may not have heard yet of the change before.
+    """
     st.session_state[_TOLD] = False
     brought = st.query_params.get(PARAMETER)
-    if brought is None or brought == st.session_state.get(_SHOWN):
+    if st.session_state.get(_CHANGED) or brought is None or brought == st.session_state.get(_SHOWN):
         return
     st.session_state[_SHOWN] = brought
     try:
@@ -109,6 +143,7 @@ def show_link() -> None:
     """At the end of every run: put the case into the address."""
     link = to_link(tree())
     st.session_state[_SHOWN] = link or None
+    st.session_state[_CHANGED] = False
     if link:
         if st.query_params.get(PARAMETER) != link:
             st.query_params[PARAMETER] = link

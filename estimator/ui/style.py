@@ -37,8 +37,7 @@ _RULES = f"""<style>
 .st-key-questions{{row-gap:.1rem;column-gap:.2rem}}
 .st-key-questions [data-testid=stPageLink] a{{padding:.3rem .5rem}}
 .st-key-elsewhere a{{padding-left:0}}
-.st-key-undo button{{max-width:13rem;overflow:hidden}}
-.st-key-undo button p{{white-space:nowrap;overflow:hidden;text-overflow:ellipsis}}
+.undone{{font-size:.875rem;line-height:1.3;margin:0;max-width:13rem;white-space:nowrap;overflow:hidden;text-overflow:ellipsis;{_QUIET}}}
 .st-key-answer{{{_PAPER};padding:.5rem 0;border-bottom:1px solid;{_RULE}}}
 @media (max-width:640px){{.answer{{font-size:1.2rem;margin:0}}
  [data-testid=stNumberInputStepUp],[data-testid=stNumberInputStepDown]{{display:none}}}}
@@ -84,7 +83,12 @@ def answer(sentence: str) -> None:
 
 def sentence_alone(sentence: str) -> None:
     """The answer in a place that was kept for it."""
-    st.html(f'<p class="answer">{escape(sentence)}</p>')
+    st.html(as_answer(sentence))
+
+
+def as_answer(sentence: str) -> str:
+    """The same, to be sent when it changes."""
+    return f'<p class="answer">{escape(sentence)}</p>'
 
 
 def then(*lines: str) -> None:
@@ -114,5 +118,10 @@ def aloud(words: str) -> None:
 
 def small(*lines: str) -> st.delta_generator.DeltaGenerator:
     """Small print, one paragraph a line; comes back as its place, to be filled with something else later."""
-    said = "".join(f'<p class="small">{escape(line)}</p>' for line in lines)
+    said = as_small(*lines)
     return st.html(said) if said else st.empty()
+
+
+def as_small(*lines: str) -> str:
+    """The same, to be sent with more of its kind."""
+    return "".join(f'<p class="small">{escape(line)}</p>' for line in lines)

@@ -40,7 +40,12 @@ _STYLE = f"""<style>
 
 def show(*tables: Rows) -> None:
     """Draw tables one below the other."""
-    st.html(_STYLE + "".join(as_html(table) for table in tables))
+    st.html(many_as_html(*tables))
+
+
+def many_as_html(*tables: Rows) -> str:
+    """The same, to be sent with more of its kind."""
+    return _STYLE + "".join(as_html(table) for table in tables)
 
 
 def as_html(table: Rows) -> str:

@@ -17,15 +17,15 @@ from estimator.inputs.quantity import declared
 from estimator.leak_range import leakage_span, pressure_history
 from estimator.report import tight_sheets
 from estimator.report.tight import Tightness, stated, sweeps, tightness
-from estimator.survey.fill import Filled, filled
-from estimator.ui import at_hand, state, style
+from estimator.survey.fill import Filled
+from estimator.ui import at_hand, live, state, style
 from estimator.ui.decisive import LEAKAGE_UNITS
 from estimator.ui.fields import escaped, field
 from estimator.ui.sheets import table as sheet
 from estimator.ui.tree import entry, with_entry
 
 _CASE = {item.path: item for item in declared(Case)}
-_KEPT = "tight_sweeps"
+_KEPT, _HELD = "tight_sweeps", "tight_held"
 _FREE = ("leakage.measure", "leakage.value", "leakage.basis", "leakage.tests", "sealing", "draughts", "title")
 """Entries that the sweep does not depend on."""
 
@@ -54,6 +54,14 @@ class Shown:
     found: Tightness
 
 
+@dataclass(slots=True, eq=False)
+class Held:
+    """What was shown last, for those who are asked where no session is, such as the writer of a file."""
+
+    case: Case | None = None
+    shown: Shown | None = None
+
+
 def options() -> tuple[str, ...]:
     """Names of the options that may be asked about."""
     case = state.case()
@@ -66,15 +74,23 @@ def labels() -> dict[str, str]:
 
 
 def shown(option: str) -> Shown:
-    """The case on screen, asked about one option."""
-    case = state.case()
-    place = ground(case, at_hand.year(case))
-    wanted = _without_leakage(option)
-    kept = st.session_state.get(_KEPT)
-    if kept is None or kept[0] != wanted:
-        kept = (wanted, sweeps(place, option=option))
-        st.session_state[_KEPT] = kept
-    return Shown(filled(case), tightness(place, leakage_span(case), option=option, swept=kept[1]))
+    """The case on screen, asked about one option, worked out once for each case."""
+    case, latest = state.case(), held(option)
+    if latest.case is not case:
+        place = ground(case, at_hand.year(case))
+        wanted = _without_leakage(option)
+        kept = st.session_state.get(_KEPT)
+        if kept is None or kept[0] != wanted:
+            kept = (wanted, sweeps(place, option=option))
+            st.session_state[_KEPT] = kept
+        found = tightness(place, leakage_span(case), option=option, swept=kept[1])
+        latest.shown, latest.case = Shown(state.survey(), found), case
+    return latest.shown
+
+
+def held(option: str) -> Held:
+    """What holds the latest, now and after every change."""
+    return st.session_state.setdefault(_HELD, {}).setdefault(option, Held())
 
 
 def inputs(now: Shown) -> None:
@@ -85,10 +101,13 @@ def inputs(now: Shown) -> None:
     with st.grid(2, min_column_width=140, gap="small"):
         _test(now, common)
         field(_CASE["sealing.target"], path="sealing.target", label="Seal to", **common)
-    with (
-        st.expander("What sealing costs, and how far it goes", key="tight:sealing"),
-        st.grid(2, min_column_width=140, gap="small"),
-    ):
+    with st.expander("What sealing costs, and how far it goes", on_change="rerun", key="tight:sealing") as sealing:
+        if sealing.open:
+            _sealing(common)
+
+
+def _sealing(common: dict) -> None:
+    with st.grid(2, min_column_width=140, gap="small"):
         for path, label in (
             ("sealing.tightest", "Tightest possible"),
             ("sealing.step_low", "Halving leakage, low"),
@@ -100,6 +119,7 @@ def inputs(now: Shown) -> None:
 
 def listed(now: Shown) -> None:
     """All pressure tests over the years, as a line to write and as a table."""
+    live.whole()
     case = state.case()
     field(_CASE["leakage.tests"], path="leakage.tests", label="Tests and works", **_common(now))
     if not case.leakage.tests:
@@ -138,23 +158,23 @@ def _test(now: Shown, common: dict) -> None:
     chosen = _LISTED if by_list else chosen
     st.session_state["tight:test"] = chosen
     kinds = (_UNTESTED, *_TESTS, *((_LISTED,) if by_list else ()))
-    st.selectbox("Leakage test", kinds, key="tight:test", filter_mode=None, on_change=_tested, args=(now,))
+    st.selectbox("Leakage test", kinds, key="tight:test", filter_mode=None, on_change=_tested)
     if chosen == _UNTESTED:
         ages = {f"{age[:1].upper()}{age[1:]}": age for age in table("homes")["age"]}
         field(_CASE["home.age"], path="home.age", label="Age of the home", choices=ages, **common)
     elif not by_list:
         unit = LEAKAGE_UNITS[leakage.measure]
-        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, **common)
+        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, alone=True, **common)
 
 
-def _tested(now: Shown) -> None:
+def _tested() -> None:
     said = st.session_state["tight:test"]
     if said == _LISTED:
         return
     measure, basis = _TESTS.get(said, (None, None))
     value = None
     if measure is not None:
-        value = float(f"{stated(now.survey.case, now.found.span.middle)[measure]:.2g}")
+        value = float(f"{stated(state.survey().case, leakage_span(state.case()).middle)[measure]:.2g}")
     state.put(
         {
             "leakage.measure": measure,

@@ -70,6 +70,7 @@ def test_what_is_folded_away_opens_and_the_page_can_be_kept(browser: Browser, se
         ):
             here.after(here.page.get_by_text(title, exact=True).click)
             here.page.get_by_role("rowheader", name=inside).wait_for()
+        here.page.get_by_role("button", name="The verdict on one page").click()
         read = {}
         for button in ("As text", "To print (PDF)", "For a browser"):
             with here.page.expect_download() as kept:

@@ -31,7 +31,7 @@ def opened(page: str) -> AppTest:
 def page(request: pytest.FixtureRequest) -> AppTest:
     test = opened(request.param)
     assert not test.exception
-    assert test.session_state["case_read"].options["today"].label.startswith(SCRIPT)
+    assert test.session_state["case_read"].case.options["today"].label.startswith(SCRIPT)
     return test
 
 

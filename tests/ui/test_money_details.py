@@ -70,10 +70,10 @@ details(outcome().middle.estimate, "recovery")
     assert not [box.label for box in page.number_input if box.label.endswith(tuple(f", {each}" for each in unit))]
     price = next(box for box in page.text_input if box.label == "Price of electricity, p/kWh")
     price.set_value("0,28").run()
-    assert page.session_state["case_read"].prices.electricity == 0.28
+    assert page.session_state["case_read"].case.prices.electricity == 0.28
     price = next(box for box in page.text_input if box.label == "Price of electricity, p/kWh")
     price.set_value("28,5").run()
-    assert page.session_state["case_read"].prices.electricity == 28.5
+    assert page.session_state["case_read"].case.prices.electricity == 28.5
     assert any("28.5 pence a kWh" in part.proto.body for part in page.get("html"))
 
 
@@ -83,7 +83,7 @@ def test_another_fuel_takes_nothing_of_the_old_one() -> None:
     price.set_value("12,5").run()
     next(box for box in page.selectbox if box.label == "Heated by").set_value("Heat pump").run()
     assert not page.exception
-    case = filled(page.session_state["case_read"]).case
+    case = filled(page.session_state["case_read"].case).case
     assert case.prices.fuel == case.prices.electricity
     assert any(box.label == "Price of electricity, p/kWh" for box in page.text_input)
     assert dataclasses.asdict(case.heating)["fuel"] == "heat pump"

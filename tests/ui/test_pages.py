@@ -70,7 +70,7 @@ def test_a_change_in_a_field_becomes_a_change_of_the_case(dashboard: AppTest) ->
     area = next(box for box in dashboard.number_input if box.label.startswith("Floor area"))
     area.set_value(200.0).run()
     assert dashboard.session_state["case_history"].now == {"version": 1, "home": {"floor_area": 200.0}}
-    assert dashboard.session_state["case_read"].home.floor_area == 200.0
+    assert dashboard.session_state["case_read"].case.home.floor_area == 200.0
     dashboard.button(key="undo").click().run()
     assert dashboard.session_state["case_history"].now == {"version": 1}
 

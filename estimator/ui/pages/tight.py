@@ -12,30 +12,40 @@ import streamlit as st
 
 from estimator.report import findings_tight, tight_page, tight_picture, tight_routes, tight_sheets
 from estimator.report.document import STATEMENT
-from estimator.report.tight import explained, verdict
+from estimator.report.rows import Rows
+from estimator.report.tight import Tightness, Verdict, explained, verdict
 from estimator.report.tight_paper import TightPaper, tight_paper
-from estimator.ui import style, tables
+from estimator.ui import live, pictures, style, tables
 from estimator.ui.before_money import before_money
 from estimator.ui.fields import escaped
 from estimator.ui.papers import names_typed
-from estimator.ui.pictures import picture
-from estimator.ui.sheets import table
-from estimator.ui.tightness import Shown, draughts, inputs, labels, listed, options, shown
+from estimator.ui.sheets import as_html
+from estimator.ui.tightness import Held, draughts, held, inputs, labels, listed, options, shown
+
+_SEAL_TO, _TESTS = "Which leakage is the best to seal to?", "Several pressure tests over the years?"
+_UNTESTED, _MODELS = "How leaky is it without a test?", "For experts: does it depend on the model?"
+_MORE = (_SEAL_TO, _TESTS, _UNTESTED, _MODELS)
 
 
 def page() -> None:
     """From the verdict down to what it rests on."""
-    now = shown(_chosen())
+    option = _chosen()
+    now = shown(option)
     before_money(now.found.case, place="tight", about="on sealing and leaks")
-    _verdict(now)
+    _verdict(option)
     beside, right = st.columns([2.7, 1], gap="large")
     with right:
         inputs(now)
     with beside:
-        _picture(now)
-    _routes(now)
-    _folded(now)
-    _small_print(now)
+        _picture(option)
+    live.part(lambda: _routes(shown(option).found))
+    _folded(
+        f"The same, starting from {now.found.today.words}",
+        lambda: tight_routes.four_routes(shown(option).found, shown(option).found.today),
+        key="tight:today",
+    )
+    _more(option)
+    _small_print(option)
 
 
 def _chosen() -> str:
@@ -45,14 +55,17 @@ def _chosen() -> str:
     return st.selectbox("Option", names, format_func=labels().__getitem__, key="tight:option", filter_mode=None)
 
 
-def _verdict(now: Shown) -> None:
-    said = verdict(now.found)
+def _verdict(option: str) -> None:
+    def said() -> Verdict:
+        return verdict(shown(option).found)
+
     style.question("Is this house tight enough?")
-    style.answer(said.sentence)
-    style.then(said.then, said.today)
+    with st.container(key="answer"):
+        live.part(lambda: style.as_answer(said().sentence))
+    live.part(lambda: style.as_then(said().then, said().today))
 
 
-def _picture(now: Shown) -> None:
+def _picture(option: str) -> None:
     """One figure over leakage, whichever somebody wants to see."""
     what = st.radio(
         "Drawn over leakage",
@@ -61,57 +74,66 @@ def _picture(now: Shown) -> None:
         format_func=findings_tight.NAMES.__getitem__,
         key="tight:drawn",
     )
-    style.finding(findings_tight.title(now.found, what))
-    desk, phone = (tight_picture.picture(now.found, what, form=form) for form in tight_picture.MEASURES)
-    picture(desk=desk, phone=phone, alt=findings_tight.in_words(now.found, what), widest=780)
-    with st.expander("In numbers", on_change="rerun", key="tight:numbers") as numbers:
-        if numbers.open:
-            table(tight_sheets.over_leakage(now.found))
+    live.part(lambda: _drawn(shown(option).found, what))
+    _folded("In numbers", lambda: tight_sheets.over_leakage(shown(option).found), key="tight:numbers")
     style.small(explained())
 
 
-def _routes(now: Shown) -> None:
-    found = now.found
+def _drawn(found: Tightness, what: str) -> str:
+    picture = pictures.as_html(
+        **{form: tight_picture.picture(found, what, form=form) for form in tight_picture.MEASURES},
+        alt=findings_tight.in_words(found, what),
+        widest=780,
+    )
+    return f"{style.as_finding(findings_tight.title(found, what))}{picture}"
+
+
+def _folded(title: str, sheet: Callable[[], Rows], *, key: str) -> None:
+    """A table that is sent only once somebody opens it."""
+    with st.expander(escaped(title), on_change="rerun", key=key) as fold:
+        if fold.open:
+            live.part(lambda: as_html(sheet()))
+
+
+def _routes(found: Tightness) -> str:
     both = (found.baseline, found.today)
     told = [words for one in both for words in (tight_routes.first_step(one), tight_routes.short_of_air(one)) if words]
-    tables.show(tight_sheets.house(found))
-    style.finding("Seal, recover, both, or neither?")
-    style.then(*told)
-    table(tight_routes.four_routes(found, found.baseline))
-    with st.expander(escaped(f"The same, starting from {found.today.words}"), key="tight:today"):
-        table(tight_routes.four_routes(found, found.today))
+    pieces = (
+        tables.many_as_html(tight_sheets.house(found)),
+        style.as_finding("Seal, recover, both, or neither?"),
+        style.as_then(*told),
+        as_html(tight_routes.four_routes(found, found.baseline)),
+    )
+    return "".join(pieces)
 
 
-def _folded(now: Shown) -> None:
-    """What costs time to work out, or is for the expert, only once somebody opens it."""
-    found = now.found
-    with st.expander("Which leakage is the best to seal to?", on_change="rerun", key="tight:targets") as best:
-        if best.open:
-            table(tight_routes.targets(found))
-            style.small("The leakage at which most money is left over the life, not discounted, with that air running.")
-    with st.expander("Several pressure tests over the years?", on_change="rerun", key="tight:tests") as several:
-        if several.open:
-            listed(now)
-    with st.expander("How leaky is it without a test?", on_change="rerun", key="tight:estimates") as untested:
-        if untested.open:
-            draughts(now)
-            table(tight_sheets.estimates(found))
-            style.small("The ways disagree. What an estimate cannot tell, a pressure test can.")
-    with st.expander("For experts: does it depend on the model?", on_change="rerun", key="tight:models") as every:
-        if every.open:
-            table(tight_sheets.models(found))
+def _more(option: str) -> None:
+    """What costs time to work out, or is for the expert, only once somebody asks."""
+    asked = st.pills("More about the leakage", _MORE, key="tight:more")
+    if asked == _SEAL_TO:
+        live.part(lambda: as_html(tight_routes.targets(shown(option).found)))
+        style.small("The leakage at which most money is left over the life, not discounted, with that air running.")
+    elif asked == _TESTS:
+        listed(shown(option))
+    elif asked == _UNTESTED:
+        draughts(shown(option))
+        live.part(lambda: as_html(tight_sheets.estimates(shown(option).found)))
+        style.small("The ways disagree. What an estimate cannot tell, a pressure test can.")
+    elif asked == _MODELS:
+        live.part(lambda: as_html(tight_sheets.models(shown(option).found)))
 
 
-def _files(now: Shown) -> None:
+def _files(latest: Held) -> None:
     """The verdict on one page, in three forms."""
     names, today, units = names_typed(), datetime.date.today(), copy_context()
 
     def made() -> TightPaper:
-        paper: Callable[[], TightPaper] = partial(tight_paper, now.found, now.survey, names=names, today=today)
+        paper: Callable[[], TightPaper] = partial(
+            tight_paper, latest.shown.found, latest.shown.survey, names=names, today=today
+        )
         return units.copy().run(paper)  # a file is made outside of this run, in the units chosen in it
 
-    style.finding("The verdict on one page")
-    with st.container(horizontal=True):
+    with st.popover("The verdict on one page"):
         if find_spec("typst") is not None:
             st.download_button(
                 "To print (PDF)", data=lambda: tight_page.pdf(made()), file_name="tight-enough.pdf",
@@ -127,11 +149,14 @@ def _files(now: Shown) -> None:
         )  # fmt: skip
 
 
-def _small_print(now: Shown) -> None:
-    found = now.found
-    _files(now)
+def _small_print(option: str) -> None:
+    _files(held(option))
+    live.part(lambda: _rests(shown(option).found))
+
+
+def _rests(found: Tightness) -> str:
     year = found.place.year
-    style.small(
+    return style.as_small(
         f"Prices: {found.case.prices.dated}. Weather: {year.name}, {year.source}.",
         f"The range is that of the home's leakage: {found.span.source}.",
         STATEMENT,

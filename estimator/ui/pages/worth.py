@@ -12,11 +12,11 @@ from estimator.report.method_words import method_error_in_words
 from estimator.report.remarks import remarks
 from estimator.report.ribbon import TITLE, ribbon
 from estimator.report.sentence import as_html, case_sentence
-from estimator.ui import drawer, style, sureness, tables
+from estimator.ui import drawer, live, style, sureness, tables
 from estimator.ui.before_money import before_money, elsewhere
 from estimator.ui.decisive import inputs
 from estimator.ui.first_answer import FirstAnswer
-from estimator.ui.pictures import picture
+from estimator.ui.pictures import as_html as picture
 from estimator.ui.readers import reader
 from estimator.ui.results import Outcome, outcome, palette
 
@@ -27,28 +27,25 @@ def page() -> None:
     option = sureness.chosen("worth")
     before_money(found.middle.estimate.case, place="worth")
     style.question("Is it worth it here?")
-    answer = FirstAnswer(found, option, lead=_lead(found, option))
+    answer = FirstAnswer(option, lead=lambda found: _lead(found, option))
     beside, right = st.columns([2.4, 1], gap="large")
     with beside:
-        _ribbon(found, option)
-        done = found.middle.estimate
-        st.html(f'<p class="sentence">{as_html(case_sentence(done, found.span, plain=_plain()))}</p>')
+        live.part(lambda: _ribbon(outcome(), option))
     with right:
         inputs(found.middle.estimate, found.span)
     drawer.draw(found.middle.estimate)
     if not _plain():
-        said = [words for words in remarks(found.middle) if words not in elsewhere()]
-        style.small(*(f"{words[:1].upper()}{words[1:]}" for words in said))
+        live.part(lambda: _remarks(outcome()))
     left, right = st.columns(2, gap="large")
     with left:
-        tables.show(first_page.account(found.middle.estimate, _comparisons(found, option)))
+        live.part(lambda: _account(outcome(), option))
     with right:
-        waiting = style.small("What moves it most stands here once all cases have been tried.")
+        moves = st.empty()
+    live.step(lambda: moves.html(_moves(outcome(), option)))
     _more(found, option)
-    _small_print(found, option)
+    live.part(lambda: _small_print(outcome(), option))
     answer.completed()
-    with waiting.container():
-        _moves(found, option)
+    live.step(lambda: moves.html(_moves(outcome(), option)), last=True)
 
 
 def _plain() -> bool:
@@ -71,26 +68,40 @@ def _comparisons(found: Outcome, option: str) -> list[tuple[str, object]]:
     return [(first.baseline_label, first), (TODAY, today)]
 
 
-def _ribbon(found: Outcome, option: str) -> None:
-    account = ledger.fresh_air(found.middle.estimate, found.comparison(option, "baseline"))
-    style.finding(TITLE)
-    picture(desk=ribbon(account), phone=ribbon(account, form="phone"), alt=in_words(account))
+def _ribbon(found: Outcome, option: str) -> str:
+    """The picture, and the case as a sentence below it."""
+    done = found.middle.estimate
+    account = ledger.fresh_air(done, found.comparison(option, "baseline"))
+    drawn = picture(desk=ribbon(account), phone=ribbon(account, form="phone"), alt=in_words(account))
+    said = as_html(case_sentence(done, found.span, plain=_plain()))
+    return f'{style.as_finding(TITLE)}{drawn}<p class="sentence">{said}</p>'
 
 
-def _moves(found: Outcome, option: str) -> None:
-    """The range of each comparison on one scale, and the inputs that move the first most."""
+def _remarks(found: Outcome) -> str:
+    said = [words for words in remarks(found.middle) if words not in elsewhere()]
+    return style.as_small(*(f"{words[:1].upper()}{words[1:]}" for words in said))
+
+
+def _account(found: Outcome, option: str) -> str:
+    return tables.many_as_html(first_page.account(found.middle.estimate, _comparisons(found, option)))
+
+
+def _moves(found: Outcome, option: str) -> str:
+    """The range of each comparison on one scale, and the inputs that move the first most, once all cases are tried."""
+    if not sureness.known():
+        return style.as_small("What moves it most stands here once all cases have been tried.")
     tried = sureness.shown(option)
     desk, phone, words = first_page.spans(tried, [comparison for _, comparison in _comparisons(found, option)])
-    style.finding(paper_charts.SPANS)
-    picture(desk=desk, phone=phone, alt=words, widest=580)
+    drawn = picture(desk=desk, phone=phone, alt=words, widest=580)
     levers = first_page.levers(tried, tried.against[0], plain=_plain())
-    tables.show(levers)
+    return f"{style.as_finding(paper_charts.SPANS)}{drawn}{tables.many_as_html(levers)}"
 
 
 def _more(found: Outcome, option: str) -> None:
     """Charts to be pointed at, only once somebody opens them: they cost a slow line more than all the rest."""
     with st.expander("More pictures: money by year, carbon, months", on_change="rerun", key="worth:more") as more:
         if more.open:
+            live.whole()
             _charts(found, option)
 
 
@@ -117,9 +128,9 @@ def _charts(found: Outcome, option: str) -> None:
     style.small(f"The band of the money by year is that of the home's leakage alone: {leakage_said.words(found.span)}.")
 
 
-def _small_print(found: Outcome, option: str) -> None:
+def _small_print(found: Outcome, option: str) -> str:
     done = found.middle.estimate
-    style.small(
+    return style.as_small(
         f"Prices: {done.case.prices.dated}. Weather: {done.year.name}, {done.year.source}.",
         f"Leakage: {leakage_said.words(found.span)}.",
         method_error_in_words(done, found.comparison(option, "baseline")),
