@@ -95,13 +95,13 @@ def homes(cells: Sequence[tuple[str, ...]], *, faulty: bool) -> Rows:
 
 
 def home(name: str, row: Mapping[str, float | str | None], *, currency: str) -> tuple[str, ...]:
-    """One home of the list: name, leakage and what it rests on, net saving, and answer."""
-    leakage = quantity(_number(row["q50"]), "m³/(h m²)", figures=2)
-    tested = "tested" if row["basis"] == "measured" else "not tested"
+    """One home of the list: name, leakage where it was tested, net saving, and answer."""
+    tested = row["basis"] == "measured"
+    leakage = f"{quantity(_number(row['q50']), 'm³/(h m²)', figures=2)}, tested" if tested else "not tested"
     saving = money(_number(row["net_saving"]), currency)
     payback = row["payback"]
     after = f", in {years(float(payback))}" if isinstance(payback, float) and row["answer"] == ANSWERS["pays"] else ""
-    return name, f"{leakage}, {tested}", saving, f"{row['answer']}{after}"
+    return name, leakage, saving, f"{row['answer']}{after}"
 
 
 def _number(value: float | str | None) -> float:

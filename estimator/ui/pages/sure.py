@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.report import charts_sure, lever_words, sure_words
+from estimator.report import charts_sure, leakage_said, lever_words, sure_words
 from estimator.report.charts import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.sure_words import Tried
@@ -33,7 +33,8 @@ def page() -> None:
     style.then(*filter(None, [lever_words.no_use(found)]))
     promise_part(found)
     _folded(found)
-    style.small(f"Prices: {found.place.case.prices.dated}.", *sure_words.rests_on(found), STATEMENT)
+    leakage = f"Leakage: {leakage_said.words(outcome().span)}."
+    style.small(f"Prices: {found.place.case.prices.dated}.", leakage, *sure_words.rests_on(found), STATEMENT)
 
 
 def _answer(found: Tried) -> None:
