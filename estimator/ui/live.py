@@ -25,11 +25,24 @@ class _Page:
     last: list[Callable[[], Any]] = field(default_factory=list)
     standing: list[tuple[Callable[[], Any], Any]] = field(default_factory=list)
     drawing: bool = False
+    done: set[Callable[[], Any]] = field(default_factory=set)
 
 
 def begin() -> None:
     """At the start of every run of the whole page."""
     st.session_state[_PAGE] = _Page()
+
+
+def around() -> Callable[[], None]:
+    """Draw what stands around a page that could not be drawn: what was kept before this was called."""
+    page = _page()
+    steps, last, standing = list(page.steps), list(page.last), list(page.standing)
+
+    def drawn() -> None:
+        page.fields, page.steps, page.last, page.standing = {}, steps, last, standing
+        finish()
+
+    return drawn
 
 
 def part(html: Callable[[], str], *, last: bool = False) -> None:
@@ -84,7 +97,10 @@ def finish() -> None:
         try:
             page.drawing = True
             for do in (*page.fields.values(), *page.steps, *page.last):
+                if with_page and do in page.done:
+                    continue
                 do()
+                page.done.add(do)
         except Exception as fault:
             if not with_page:
                 st.rerun()  # the whole page knows how to say it

@@ -70,15 +70,18 @@ def _carried() -> dict[str, str]:
 
 def _run(page: st.Page) -> None:
     """The page, or in its place what can be done; the fault itself goes to the log, without any value of the case."""
+    around = live.around()
     try:
         page.run()
         live.finish()
     except InputFaults as error:
+        around()
         state.refuse(*error.faults)
     except Exception as error:
         _LOG.error("a page could not be drawn: %s", type(error).__name__, exc_info=True)
+        around()
         style.question("This page could not be drawn")
-        style.answer("Nothing is lost: the case is as you left it.")
+        style.sentence_alone("Nothing is lost: the case is as you left it.")  # the place for answers may be taken
         style.then(
             "Undo the last change, go to another question, or save the case as a file and open it again. "
             "What went wrong is written in the log of the server."
