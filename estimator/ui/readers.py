@@ -20,8 +20,9 @@ class Reader:
     pages: tuple[str, ...]
 
 
+_EVERY = ("", "compare", "tight", "years", "sure", "fit", "weather", "many", "worked", "paper", "trust")
 READERS = {
-    "advice": Reader("I advise on it", ("", "compare", "tight", "years", "sure", "paper")),
+    "advice": Reader("I advise on it", _EVERY),
     "home": Reader("I live here", ("", "compare", "years", "sure", "paper", "trust")),
     "fitting": Reader("I fit it", ("tight", "fit", "weather", "", "worked")),
 }
