@@ -189,6 +189,11 @@ class Visit:
         self.page.get_by_role("combobox", name=label).click(delay=100)
         self.after(lambda: self.page.get_by_role("option", name=option, exact=True).click())
 
+    def undo(self, done: str) -> None:
+        """Take back the last change, which the page names like this."""
+        self.page.locator(".undone", has_text=done).wait_for()
+        self.after(self.page.get_by_role("button", name="Undo", exact=True).click)
+
     def answer(self) -> str:
         """The page's answer, in its words."""
         return self.page.locator("p.answer").inner_text()

@@ -168,7 +168,7 @@ def test_a_saved_case_opens_with_its_names_which_no_address_carries(
         other.open()
         opened(other, name="case.toml", content=file.read_bytes())
         assert other.answer() == answer
-        other.after(other.page.get_by_role("button", name="Undo: opened a file").click)
+        other.undo("opened a file")
         assert other.answer() != answer
 
 
@@ -203,7 +203,7 @@ def test_the_first_change_after_a_restart_is_not_lost(browser: Browser) -> None:
             box = here.page.get_by_label("Floor area, m²", exact=True)
             box.fill("60")
             box.press("Enter")
-            here.page.get_by_role("button", name="Undo: Floor area, m²: 60").wait_for()
+            here.page.locator(".undone", has_text="Floor area, m²: 60").wait_for()
             here.page.wait_for_function("words => document.querySelector('p.answer').innerText !== words", arg=said)
             expect(box).to_have_value("60")
             expect(here.page.locator("p.sentence")).to_contain_text("60 m²")

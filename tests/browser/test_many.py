@@ -39,7 +39,7 @@ def test_a_home_of_the_list_becomes_the_case_and_undo_brings_back_the_one_before
         here.after(here.page.get_by_role("link", name=f"See {name}, now the case").click)
         floor = next(row["home.floor_area [m²]"] for row in invented(400).to_pylist() if row["id"] == name)
         assert float(here.page.get_by_label("Floor area, m²", exact=True).input_value()) == floor
-        here.after(here.page.get_by_role("button", name=f"Undo: opened {name}").click)
+        here.undo(f"opened {name}")
         assert here.page.get_by_label("Floor area, m²", exact=True).input_value() == "110"
         here.assert_quiet()
 

@@ -64,7 +64,7 @@ def test_a_bill_is_taken_into_the_case_and_out_again(browser: Browser, server: S
         here.after(lambda: here.page.get_by_role("button", name="Take it into the case").click())
         here.page.get_by_text("it fits.").wait_for()
         here.go("Worth it?")
-        here.after(lambda: here.page.get_by_role("button", name="Undo: Heat loss of the fabric from the bill").click())
+        here.undo("Heat loss of the fabric from the bill")
         here.go("Years?")
         here.page.get_by_text("Does this fit your own bill?").click()
         here.type("Bill of a year, kWh", "1200")
