@@ -92,8 +92,9 @@ def as_answer(sentence: str) -> str:
 
 
 def then(*lines: str) -> None:
-    """What follows from the answer, or makes it, one paragraph a line."""
-    st.html(as_then(*lines))
+    """What follows from the answer, or makes it, one paragraph a line; nothing where there is none."""
+    if lines:
+        st.html(as_then(*lines))
 
 
 def as_then(*lines: str) -> str:
