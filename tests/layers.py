@@ -76,6 +76,7 @@ LIBRARIES: dict[str, tuple[Place, ...]] = {
     "typst": ((PACKAGE, "report", "leave_pdf"),),
     "streamlit": ((PACKAGE, "ui"), ("app",)),
     "starlette": ((PACKAGE, "ui"),),
+    "google": ((PACKAGE, "ui"),),  # the wire format of streamlit
     "pydantic": ((PACKAGE, "inputs"),),
     "pydantic_core": ((PACKAGE, "inputs"),),
     "annotated_types": ((PACKAGE, "inputs"),),

@@ -8,6 +8,7 @@ from typing import Any
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
 
+from estimator.ui.first_asked import WholePageFirst
 from estimator.ui.front_door import FrontDoor
 from estimator.ui.shell import PAGES, TITLE
 
@@ -47,5 +48,6 @@ def middleware() -> list[Middleware]:
     return [
         Middleware(Headers),
         Middleware(GZipMiddleware, minimum_size=1024, compresslevel=6),
+        Middleware(WholePageFirst),
         Middleware(FrontDoor, title=TITLE, addresses=addresses),
     ]
