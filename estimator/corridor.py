@@ -138,7 +138,7 @@ def air_year(
 def heat_year(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, air: AirYear, *, step: float) -> HeatYear:
     """Heating of an option: the load of fabric and air, what is left of it after gains, and what it amounts to."""
     load, loss = _losses(home, shared, air)
-    per_kelvin = demand.loss_coefficient(loss, shared.temp_difference)
+    per_kelvin = demand.loss_coefficient(loss, demand.cold_rows(shared.temp_difference))
     gain = _gain(option, shared, air)
     heat, memory = _heat(home, shared, load=load, loss=loss, gain=gain, per_kelvin=per_kelvin, step=step)
     outdoors = np.asarray(home.temp_in) - shared.temp_difference
@@ -167,7 +167,7 @@ def heat_demand(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, *, s
     """Yearly heat [Wh], shape (…, 1), and nothing else: the lean form for sweeps and samples."""
     air = air_year(home, option, shared, top_up=top_up)
     load, loss = _losses(home, shared, air)
-    per_kelvin = demand.loss_coefficient(loss, shared.temp_difference)
+    per_kelvin = demand.loss_coefficient(loss, demand.cold_rows(shared.temp_difference))
     gain = _gain(option, shared, air)
     heat, _ = _heat(home, shared, load=load, loss=loss, gain=gain, per_kelvin=per_kelvin, step=step)
     return np.sum(heat, axis=-1, keepdims=True) * step

@@ -10,6 +10,7 @@ from typing import Any
 
 import numpy as np
 
+from estimator.heat.memory import remembered, remembered_woven
 from estimator.units import Array, Numeric
 
 # Memory [h] = MASS_SHARE × heat capacity / loss coefficient + AIR_MEMORY. Fitted against the simple hourly method of
@@ -23,32 +24,15 @@ def time_constant(heat_capacity: Numeric, loss_coefficient: Numeric) -> Any:
     return MASS_SHARE * np.asarray(heat_capacity) / np.asarray(loss_coefficient) + AIR_MEMORY
 
 
-def remembered(load: Array, *, memory: Numeric, step: float) -> Array:
-    """The load as the house feels it: y_t = a y_(t-1) + (1 − a) x_t, periodic over the year.
-
-    load: any unit, (…, rows), float32 stays float32; memory [h]: a float or a column (n, 1), 0 for none; step: hours
-    per row. The mean over the year is unchanged. y is the sum of (1 − a) a^k x_(t-k) over all k: with the first m terms
-    known, those to 2m are the same ones m rows earlier times a^m, so that a year takes about ten rounds.
-    """
-    load = np.asarray(load, dtype=np.result_type(load, np.float32))
-    memory_ = np.asarray(memory, dtype=load.dtype)
-    keep = np.exp(np.divide(-step, memory_, out=np.full_like(memory_, -np.inf), where=memory_ > 0.0))
-    felt = (1.0 - keep) * load
-    rows, back = load.shape[-1], 1
-    least = np.finfo(load.dtype).eps / 8.0
-    # What lies far below the last digit is nil: processors take a hundred times as long over numbers next to nothing.
-    while np.any(keep := np.where(keep > least, keep, np.zeros_like(keep))):
-        earlier = keep * felt
-        turn = back % rows
-        felt[..., turn:] += earlier[..., : rows - turn]
-        felt[..., :turn] += earlier[..., rows - turn :]
-        keep, back = keep * keep, 2 * back
-    return felt
-
-
 def heat_with_memory(net_load: Array, *, memory: Numeric, step: float) -> Array:
     """Heat to be supplied in each row [W] from the net load [W], (…, rows): the positive part of what is remembered."""
     return np.maximum(remembered(net_load, memory=memory, step=step), 0.0)
+
+
+def yearly_heat_with_memory(woven_load: Array, *, memory: Numeric, step: float) -> Any:
+    """Heat to be supplied over the year [Wh], (…, 1), from the net load [W] of woven rows, which is used up."""
+    felt = remembered_woven(woven_load, memory=memory, step=step)
+    return np.sum(np.maximum(felt, 0.0, out=felt), axis=-1, keepdims=True) * step
 
 
 def heat_at_fixed_base(
@@ -64,12 +48,19 @@ def heat_at_fixed_base(
     return np.asarray((np.asarray(fabric) + ventilation_load / difference) * degrees)
 
 
-def loss_coefficient(loss: Array, temp_difference: Array) -> Any:
-    """Heat loss per kelvin [W/K], shape (…, 1), over the rows in which it is colder outside than inside."""
-    cold = np.asarray(temp_difference > 0.0, dtype=np.result_type(loss, np.float32))
-    difference = np.einsum("...t,...t->...", temp_difference, cold)[..., None]
-    total = np.einsum("...t,...t->...", loss, cold)[..., None]
-    return np.divide(total, difference, out=np.zeros(np.broadcast(total, difference).shape), where=difference > 0.0)
+def cold_rows(temp_difference: Array) -> Any:
+    """Weight of each row [1/K], (…, rows), in the loss per kelvin: rows in which it is colder outside than inside.
+
+    Alike in all of them and nil in the others, so that the weighted sum of the difference itself is one.
+    """
+    cold = np.asarray(temp_difference > 0.0, dtype=np.result_type(temp_difference, np.float32))
+    degrees = np.einsum("...t,...t->...", temp_difference, cold)[..., None]
+    return cold * np.divide(1.0, degrees, out=np.zeros_like(degrees), where=degrees > 0.0)
+
+
+def loss_coefficient(loss: Array, cold: Array) -> Any:
+    """Heat loss per kelvin [W/K], (…, 1), from the loss in each row [W] and the weights of `cold_rows`."""
+    return np.einsum("...t,...t->...", loss, cold)[..., None]
 
 
 def balance_temperature(temp_in: Numeric, *, mean_gain: Numeric, loss_per_kelvin: Numeric) -> Any:

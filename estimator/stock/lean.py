@@ -8,7 +8,7 @@ returns does not hang on the leaks, so that one pass serves a home at several le
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -19,7 +19,9 @@ from estimator.air.properties import volumetric_heat_capacity
 from estimator.climate.year import ClimateYear
 from estimator.corridor import HomeYear, home_year
 from estimator.heat import demand
+from estimator.heat.memory import woven
 from estimator.running import Exchange, exchange, fan_power
+from estimator.stock.trees import homes_picked, in_single_precision
 from estimator.survey.numbers import HomeNumbers, OptionNumbers
 from estimator.units import Array
 
@@ -33,9 +35,11 @@ class Running:
     """One running state, weather apart: floats or columns (n, 1)."""
 
     share: Any
+    carries: Any  # J/(m³ K), share of the year times heat capacity of the air
     balanced: Any  # m³/s
     unbalanced: Any  # m³/s
     required: Any  # m³/s
+    topped_up: bool  # whether windows may have to bring what is required, in some home and hour
     exchange: Exchange | None
 
 
@@ -47,7 +51,6 @@ class Fitted:
     ventilators: Any  # m² of leakage area
     fans: Any  # W, mean
     fan_heat_useful: Any
-    top_up: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -62,23 +65,29 @@ class Yearly:
 def fitted(home: HomeNumbers, option: OptionNumbers, *, heat_capacity: float, top_up: bool) -> Fitted:
     """What of an option does not hang on the weather; heat_capacity: of air moved [J/(m³ K)]."""
     fans: Any = option.standby
+    states = []
     for state in option.states:
         fans = fans + state.share * fan_power(option, state)
-    return Fitted(
-        states=tuple(
+        balanced = joining.balanced_flow(state.supply, state.extract)
+        unbalanced = joining.unbalanced_flow(state.supply, state.extract)
+        required = home.required * state.need
+        states.append(
             Running(
                 share=state.share,
-                balanced=joining.balanced_flow(state.supply, state.extract),
-                unbalanced=joining.unbalanced_flow(state.supply, state.extract),
-                required=home.required * state.need,
+                carries=state.share * heat_capacity,
+                balanced=balanced,
+                unbalanced=unbalanced,
+                required=required,
+                # However tight the home, the fans move their flow.
+                topped_up=top_up and bool(np.any(required > balanced + unbalanced)),
                 exchange=exchange(home, option, state, heat_capacity=heat_capacity),
             )
-            for state in option.states
-        ),
+        )
+    return Fitted(
+        states=tuple(states),
         ventilators=option.ventilator_leakage_area,
         fans=fans,
         fan_heat_useful=option.fan_heat_useful,
-        top_up=top_up,
     )
 
 
@@ -103,91 +112,95 @@ def yearly(
         name: fitted(home, numbers, heat_capacity=year_heat, top_up=home.top_up and name != today)
         for name, numbers in options.items()
     }
-    precise = _single if single else _double
-    ready: Any = precise((home, weatherless, {name: tuple(columns) for name, columns in areas.items()}))
-    year = precise(year)
+    ready: Any = (home, weatherless, {name: tuple(columns) for name, columns in areas.items()})
+    year = _woven(year)
+    if single:
+        ready, year = in_single_precision(ready), in_single_precision(year)
     found = {name: (np.empty((count, len(areas[name]))), np.empty(count), np.empty(count)) for name in options}
+    pick = homes_picked(ready, count)
     size = max(1, _AT_ONCE // year.temp_air.nbytes)
     for first in range(0, count, size):
         part = slice(first, first + size)
-        here, fits, leaks = _rows(ready, part, count)
+        here, fits, leaks = pick(part)
         shared = home_year(here, year)
+        cold = demand.cold_rows(shared.temp_difference)
         for name, fit in fits.items():
             heat, fans, frost = found[name]
-            spared, heaters = _spared(fit, shared)
+            given = _given(fit, shared, cold)
             for column, area in enumerate(leaks[name]):
-                heat[part, column] = _heat(here, fit, shared, area=area, spared=spared, step=year.weight)[..., 0]
+                heat[part, column] = _heat(here, fit, shared, given, cold, area=area, step=year.weight)[..., 0]
             fans[part] = np.squeeze(fit.fans, -1) if np.ndim(fit.fans) else fit.fans
-            frost[part] = np.sum(heaters, axis=-1) * year.weight
+            frost[part] = np.sum(given.heaters, axis=-1) * year.weight
     return {name: Yearly(heat=heat, fans=fans, frost=frost) for name, (heat, fans, frost) in found.items()}
 
 
-def _spared(fit: Fitted, shared: HomeYear) -> tuple[Any, Any]:
-    """Heat that the supply air spares and electricity of the unit's heaters [W], averaged over the running states."""
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Given:
+    """What an option gives the home at any leakage, in each row."""
+
+    spared: Any  # W, heat that the supply air spares
+    spared_per_kelvin: Any  # W/K, (n, 1)
+    free: Any  # W, spared heat, gains and the useful heat of fans
+    heaters: Any  # W, electricity of the unit's heaters
+
+
+def _given(fit: Fitted, shared: HomeYear, cold: Any) -> _Given:
+    """The heat that needs no heating, averaged over the running states."""
     spared: Any = 0.0
+    spared_per_kelvin: Any = 0.0
     heaters: Any = np.zeros((1, 1))
     for state in fit.states:
         if state.exchange is not None:
             back = state.exchange.at(shared.temp_difference)
             spared = spared + state.share * back.heat
             heaters = heaters + state.share * back.preheater
-    return spared, heaters
+    if np.ndim(spared):
+        spared_per_kelvin = demand.loss_coefficient(spared, cold)
+    free = shared.gain + fit.fan_heat_useful * fit.fans
+    return _Given(spared=spared, spared_per_kelvin=spared_per_kelvin, free=free + spared, heaters=heaters)
 
 
-def _heat(home: HomeNumbers, fit: Fitted, shared: HomeYear, *, area: Array, spared: Any, step: float) -> Any:
+def _heat(
+    home: HomeNumbers, fit: Fitted, shared: HomeYear, given: _Given, cold: Any, *, area: Array, step: float
+) -> Any:
     """Heat to be supplied over the year [Wh], (n, 1), at one leakage area [m²] of the house."""
     difference = shared.temp_difference
     infiltration = (area + fit.ventilators) * shared.specific_infiltration
-    # In place, since the pieces are meant to stay in the cache.
-    load = np.zeros(np.broadcast_shapes(infiltration.shape, difference.shape), dtype=infiltration.dtype)
-    for state in fit.states:
-        own = joining.envelope_flow(infiltration, unbalanced=state.unbalanced)
-        own += state.balanced
-        if fit.top_up:
-            np.maximum(own, state.required, out=own)
-        own *= state.share
-        load += own
-    load *= shared.heat_capacity
-    load *= difference
-    load -= spared
     if home.fixed_base is not None:
+        load = _carried(fit, infiltration) * difference - given.spared
         outdoors = home.temp_in - difference
         heat = demand.heat_at_fixed_base(
             load, outdoors, temp_in=home.temp_in, fabric=home.fabric_loss, base=home.fixed_base
         )
-    else:
-        load += home.fabric_loss * difference
-        memory = demand.time_constant(home.heat_capacity, demand.loss_coefficient(load, difference))
-        load -= shared.gain
-        load -= fit.fan_heat_useful * fit.fans
-        heat = demand.heat_with_memory(load, memory=memory, step=step)
-    return np.sum(heat, axis=-1, keepdims=True) * step
+        return np.sum(heat, axis=-1, keepdims=True) * step
+    loss = _carried(fit, infiltration, besides=home.fabric_loss) * difference
+    per_kelvin = demand.loss_coefficient(loss, cold) - given.spared_per_kelvin
+    loss -= given.free
+    memory = demand.time_constant(home.heat_capacity, per_kelvin)
+    return demand.yearly_heat_with_memory(loss, memory=memory, step=step)
 
 
-def _single(value: Any) -> Any:
-    """Every floating number of a tree of numbers in single precision."""
-    return _mapped(value, lambda leaf: leaf.astype(np.float32) if np.issubdtype(leaf.dtype, np.floating) else leaf)
+def _carried(fit: Fitted, infiltration: Array, *, besides: Any = 0.0) -> Any:
+    """Heat that the air of an option carries for each kelvin [W/K], in each row, and what is lost `besides`."""
+    carried = besides
+    for state in fit.states:
+        if not state.topped_up:
+            carried = carried + state.carries * state.balanced
+    for state in fit.states:
+        # In place, since the pieces are meant to stay in the cache.
+        own = joining.envelope_flow(infiltration, unbalanced=state.unbalanced)
+        if state.topped_up:
+            own += state.balanced
+            np.maximum(own, state.required, out=own)
+        own *= state.carries
+        own += carried
+        carried = own
+    return carried
 
 
-def _double(value: Any) -> Any:
-    return value
-
-
-def _rows(value: Any, part: slice, count: int) -> Any:
-    """The homes of one piece from a tree of numbers; what is the same for all homes stays as it is."""
-    return _mapped(value, lambda leaf: leaf[part] if leaf.ndim == 2 and len(leaf) == count else leaf)
-
-
-def _mapped(value: Any, change: Any) -> Any:
-    """A tree of dataclasses, mappings and tuples with every array in it changed."""
-    if isinstance(value, np.ndarray | np.generic | float):
-        return change(np.asarray(value))
-    if dataclasses.is_dataclass(value) and not isinstance(value, type):
-        changed = {item.name: _mapped(getattr(value, item.name), change) for item in dataclasses.fields(value)}
-        return dataclasses.replace(value, **changed)
-    if isinstance(value, Mapping):
-        return {name: _mapped(inner, change) for name, inner in value.items()}
-    if isinstance(value, tuple):
-        inside: Iterator[Any] = (_mapped(inner, change) for inner in value)
-        return type(value)(*inside) if hasattr(value, "_fields") else tuple(inside)
-    return value
+def _woven(year: ClimateYear) -> ClimateYear:
+    """The year with its rows woven, for the memory of the house."""
+    columns: dict[str, Any] = {
+        name: woven(getattr(year, name)) for name in ("temp_air", "wind_speed", "pressure", "facades")
+    }
+    return dataclasses.replace(year, **columns)

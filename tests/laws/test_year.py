@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 
 from estimator import Case, ClimateYear, estimate
 from estimator.corridor import air_year, heat_year, home_year
-from estimator.heat.demand import heat_with_memory, remembered
+from estimator.heat.demand import heat_with_memory, yearly_heat_with_memory
+from estimator.heat.memory import remembered, unwoven, woven
 from estimator.inputs.heating import Heating
 from estimator.monthly import months
 from estimator.survey.numbers import HomeNumbers
@@ -144,3 +145,22 @@ def test_memory_keeps_single_precision() -> None:
     assert felt.dtype == np.float32
     exact = remembered(load.astype(float), memory=memory, step=12.0)
     np.testing.assert_allclose(felt, exact, atol=2e-6 * np.abs(load).max())
+
+
+@pytest.mark.parametrize("rows", [1, 7, 12, 365, 1752, 2190, 8760])
+def test_a_woven_year_holds_the_same_rows_and_comes_to_the_same_heat(rows: int) -> None:
+    load = np.random.default_rng(rows).normal(100.0, 2000.0, (5, rows))
+    memory = np.array([[0.0], [2.5], [12.0], [70.0], [900.0]])
+    step = 8760.0 / rows
+    np.testing.assert_array_equal(unwoven(woven(load)), load)
+    in_order = np.sum(heat_with_memory(load, memory=memory, step=step), axis=-1, keepdims=True) * step
+    of_woven = yearly_heat_with_memory(woven(load).copy(), memory=memory, step=step)
+    np.testing.assert_allclose(of_woven, in_order, rtol=1e-12)
+
+
+def test_remembering_leaves_the_load_as_it_was() -> None:
+    for rows in (7, 17, 8760):
+        load = np.random.default_rng(9).normal(size=(2, rows))
+        before = load.copy()
+        remembered(load, memory=np.array([[5.0], [50.0]]), step=8760.0 / rows)
+        np.testing.assert_array_equal(load, before)

@@ -10,7 +10,7 @@ import pytest
 from estimator import Case, load_year, run
 from estimator.climate.shorten import shortened
 from estimator.corridor import heat_demand, home_year
-from estimator.heat.demand import remembered
+from estimator.heat.memory import remembered
 from estimator.inputs.casefile import case_from_dict, case_to_dict
 from estimator.stock.chunk import screened, summary_of
 from estimator.stock.demo import invented
