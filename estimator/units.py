@@ -30,6 +30,7 @@ _FOOT = 0.3048
 _CUBIC_FOOT = _FOOT**3
 _MILE = 5280.0 * _FOOT
 _NAUTICAL_MILE = 1852.0
+_POUND = 0.45359237
 
 
 def _plain(value: Numeric | Any) -> Any:
@@ -151,6 +152,11 @@ def from_fahrenheit(temp: Numeric) -> Any:
     return (_plain(temp) - 32.0) / 1.8
 
 
+def to_fahrenheit_degrees(difference: Numeric) -> Any:
+    """A difference of temperatures in °F from K."""
+    return _plain(difference) * 1.8
+
+
 def from_kmh(speed: Numeric) -> Any:
     """Speed in m/s from km/h."""
     return _plain(speed) * _KILO / SECONDS_PER_HOUR
@@ -164,6 +170,16 @@ def from_knots(speed: Numeric) -> Any:
 def from_mph(speed: Numeric) -> Any:
     """Speed in m/s from miles an hour."""
     return _plain(speed) * _MILE / SECONDS_PER_HOUR
+
+
+def to_mph(speed: Numeric) -> Any:
+    """Speed in miles an hour from m/s."""
+    return _plain(speed) * SECONDS_PER_HOUR / _MILE
+
+
+def to_pounds(weight: Numeric) -> Any:
+    """Weight in pounds (of 0.45359237 kg) from kg."""
+    return _plain(weight) / _POUND
 
 
 def from_kj_per_hour(power: Numeric) -> Any:

@@ -21,6 +21,7 @@ _LABEL = 13
 _TICK = 11  # twelve months stand side by side on a phone
 _HEIGHT = 300
 _NAMES = list(MONTH_NAMES)
+_SUN = "kWh/m²"
 _ROOM = 0.24  # above the highest mark for the labels, as a share of the drawing
 
 
@@ -47,8 +48,7 @@ def temperature(here: Weather, other: Weather, *, palette: Palette) -> go.Figure
         x=_NAMES[-1], y=converted(here.base, "°C"), yanchor="bottom", xanchor="right", xshift=24, showarrow=False,
         text=f"base {temperature_said(here.base)}", font={"color": palette.quiet},
     )  # fmt: skip
-    values = [converted(each, "°C") for each in (here.warmest, here.coldest, other.temp)]
-    return _laid_out(figure, palette, unit=unit_shown("°C"), values=values)
+    return _laid_out(figure, palette, unit="°C", values=[here.warmest, here.coldest, other.temp])
 
 
 def cold(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
@@ -61,7 +61,7 @@ def bases(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
     figure = go.Figure()
     _lines(figure, here, other, field="over_bases", unit="K h", palette=palette, over=converted(BASES, "°C").tolist())
     figure.add_vline(x=converted(here.base, "°C"), line={"color": palette.quiet, "width": 1, "dash": "dot"})
-    laid = _laid_out(figure, palette, unit="K h a year", values=[here.over_bases, other.over_bases, np.zeros(1)])
+    laid = _laid_out(figure, palette, unit="K h", per="year", values=[here.over_bases, other.over_bases, np.zeros(1)])
     laid.update_xaxes(title={"text": f"base, {unit_shown('°C')}", "font": {"size": _LABEL, "color": palette.quiet}})
     laid.update_xaxes(
         range=[converted(BASES[0] - 1.0, "°C"), converted(BASES[-1] + 0.5, "°C")]
@@ -77,8 +77,8 @@ def frost(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
 def wind(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
     """Mean wind at the station, month by month."""
     figure = _seasoned(here, palette)
-    _lines(figure, here, other, field="wind", unit="m/s", palette=palette)
-    return _laid_out(figure, palette, unit="m/s", values=[here.wind, other.wind, np.zeros(1)])
+    _lines(figure, here, other, field="wind", unit="m/s of wind", palette=palette)
+    return _laid_out(figure, palette, unit="m/s of wind", values=[here.wind, other.wind, np.zeros(1)])
 
 
 def sun(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
@@ -89,13 +89,13 @@ def sun(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
     for one, look in pair:
         figure.add_bar(
             x=names,
-            y=list(one.sunny.values()),
+            y=converted(np.array(list(one.sunny.values())), _SUN).tolist(),
             marker=look,
-            hovertemplate=f"{one.name}, %{{x}}: %{{y:,.0f}} kWh/m²<extra></extra>",
+            hovertemplate=f"{one.name}, %{{x}}: %{{y:,.0f}} {unit_shown(_SUN)}<extra></extra>",
         )
     _named(figure, here.name, other.name, palette)
     values = [np.array(list(one.sunny.values())) for one, _ in pair]
-    return _laid_out(figure, palette, unit="kWh/m² a year", values=[*values, np.zeros(1)])
+    return _laid_out(figure, palette, unit=_SUN, per="year", values=[*values, np.zeros(1)])
 
 
 def _bars(here: Weather, other: Weather, ours: Array, theirs: Array, *, unit: str, palette: Palette) -> go.Figure:
@@ -103,12 +103,12 @@ def _bars(here: Weather, other: Weather, ours: Array, theirs: Array, *, unit: st
     for name, values, look in ((here.name, ours, _solid(palette)), (other.name, theirs, _dotted(palette))):
         figure.add_bar(
             x=_NAMES,
-            y=values.tolist(),
+            y=converted(values, unit).tolist(),
             marker=look,
-            hovertemplate=f"{name}, %{{x}}: %{{y:,.0f}} {unit}<extra></extra>",
+            hovertemplate=f"{name}, %{{x}}: %{{y:,.0f}} {unit_shown(unit)}<extra></extra>",
         )
     _named(figure, here.name, other.name, palette)
-    return _laid_out(figure, palette, unit=f"{unit} a month", values=[ours, theirs, np.zeros(1)])
+    return _laid_out(figure, palette, unit=unit, per="month", values=[ours, theirs, np.zeros(1)])
 
 
 def _lines(
@@ -155,8 +155,9 @@ def _seasoned(here: Weather, palette: Palette) -> go.Figure:
     return figure
 
 
-def _laid_out(figure: go.Figure, palette: Palette, *, unit: str, values: list[Array]) -> go.Figure:
-    every = np.concatenate(values)
+def _laid_out(figure: go.Figure, palette: Palette, *, unit: str, values: list[Array], per: str = "") -> go.Figure:
+    """unit: of the values, as declared; per: the span of time that each of them stands for."""
+    every = np.asarray(converted(np.concatenate(values), unit))
     low, high = float(every.min()), float(every.max())
     span = (high - low) or 1.0
     lettered = {"size": _LABEL, "color": palette.quiet}

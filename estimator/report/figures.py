@@ -7,12 +7,13 @@ thousands with a comma, units always, a real minus sign, a gap that never breaks
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable
 from contextvars import ContextVar
-from dataclasses import dataclass
 from typing import Any
 
 from estimator import units
+from estimator.report.imperial import IMPERIAL
 
 SIGNIFICANT = 3
 GAP = "\u00a0"
@@ -21,56 +22,15 @@ UNKNOWN = "not known"
 
 _OF_WIDTH = 2  # significant figures of a range's width
 _NOTHING = 1e-6  # smaller numbers are noise in any unit shown here
-
-
-@dataclass(frozen=True, slots=True)
-class Imperial:
-    """How a metric unit is shown to those who asked for imperial ones."""
-
-    unit: str
-    convert: Callable[[Any], Any]
-
-    def back(self, shown: float) -> float:
-        """The metric number of one shown; every conversion here is a straight line."""
-        nil = self.convert(0.0)
-        return float((shown - nil) / (self.convert(1.0) - nil))
+_TYPED = 6  # significant figures that somebody may have typed
+_AS_TYPED = 1e-9  # a number typed and converted there and back misses by less
 
 
 THINKS_IMPERIAL: ContextVar[bool] = ContextVar("THINKS_IMPERIAL", default=False)
 """Whether the reader of this moment asked for imperial units; whoever says nothing else gets those."""
 
 
-_FEET_PER_METRE = math.sqrt(units.to_ft2(1.0))
-_INCHES_PER_FOOT = 12.0
-
-
-def _feet(metres: float) -> float:
-    return metres * _FEET_PER_METRE
-
-
-def _inches(millimetres: float) -> float:
-    return _feet(units.from_mm(millimetres)) * _INCHES_PER_FOOT
-
-
-IMPERIAL: dict[str, Imperial] = {
-    "m²": Imperial("ft²", units.to_ft2),
-    "m³": Imperial("ft³", lambda volume: volume * _FEET_PER_METRE**3),
-    "m": Imperial("ft", _feet),
-    "mm": Imperial("in", _inches),
-    "mm²": Imperial("in²", lambda area: units.to_ft2(units.from_mm2(area)) * _INCHES_PER_FOOT**2),
-    "m³/h": Imperial("cfm", lambda flow: units.to_cfm(units.from_m3h(flow))),
-    "l/s": Imperial("cfm", lambda flow: units.to_cfm(units.from_lps(flow))),
-    "°C": Imperial("°F", units.to_fahrenheit),
-    "m³/(h m²)": Imperial("cfm/ft²", lambda leak: units.to_cfm(units.from_m3h(leak)) / units.to_ft2(1.0)),
-    "m³/(h m²) at 4 Pa": Imperial(
-        "cfm/ft² at 4 Pa", lambda leak: units.to_cfm(units.from_m3h(leak)) / units.to_ft2(1.0)
-    ),
-    "W/(l/s)": Imperial("W/cfm", lambda power: units.from_watt_per_lps(power) * units.from_cfm(1.0)),
-}
-"""Units that people who think in feet expect; energy, power and carbon stay as their meters and factors count them."""
-
-
-_SPOKEN = {"1/year": "a year"}
+_SPOKEN = {"1/year": "a year", "m/s of wind": "m/s"}
 """Units that nobody says as they are declared."""
 
 
@@ -131,10 +91,15 @@ def _asked(imperial: bool | None) -> bool:
 
 
 def entered(value: float, unit: str) -> float:
-    """The number that a field shows for a metric one, fit to be typed over."""
-    if THINKS_IMPERIAL.get() and unit in IMPERIAL:
-        return float(f"{IMPERIAL[unit].convert(value):.5g}")
-    return value
+    """The number that a field shows for a metric one, fit to be typed over.
+
+    One typed in the reader's own units comes back as typed; one that comes from a metric figure is no finer than words.
+    """
+    if not (THINKS_IMPERIAL.get() and unit in IMPERIAL):
+        return value
+    shown = float(IMPERIAL[unit].convert(value))
+    typed = float(f"{shown:.{_TYPED}g}")
+    return typed if math.isclose(shown, typed, rel_tol=_AS_TYPED) else float(f"{shown:.{SIGNIFICANT}g}")
 
 
 def converted(values: Any, unit: str) -> Any:
@@ -157,6 +122,24 @@ def joined(text: str, unit: str) -> str:
 def unit_shown(unit: str, *, imperial: bool | None = None) -> str:
     """The unit that `quantity` writes for a declared one."""
     return IMPERIAL[unit].unit if _asked(imperial) and unit in IMPERIAL else _SPOKEN.get(unit, unit)
+
+
+def retold(words: str) -> str:
+    """A finished sentence of another room, its metric figures in the units that this reader asked for.
+
+    >>> retold("25 mm more of it")
+    '25 mm more of it'
+    """
+    if not THINKS_IMPERIAL.get():
+        return words
+    return _FIGURE.sub(lambda found: quantity(_read(found[1]), found[2]), words)
+
+
+_FIGURE = re.compile(rf"([{MINUS}-]?\d[\d,]*(?:\.\d+)?)[ {GAP}](m³/h|mm²|mm|m|°C|K)(?![\w²³/])")
+
+
+def _read(text: str) -> float:
+    return float(text.replace(MINUS, "-").replace(",", ""))
 
 
 def share(fraction: float | None) -> str:

@@ -14,6 +14,7 @@ from estimator.report.rows import Rows
 
 _DECIMALS = {
     "°C": 1, "%": 1, "h": 0, "kWh": 1, "l/h": 2, "l": 1, "W": 0, "A": 1, "m/s": 1, "m³/h": 0, "dB(A)": 0, "": 2,
+    "ft/min": 0, "cfm": 0, "°F": 1, "mm²": 0, "in²": 1,
 }  # fmt: skip
 _NOT_KNOWN = "not known: ask"
 _ROUNDING = 1e-9
@@ -22,7 +23,7 @@ _ROUNDING = 1e-9
 def site_figures(found: Fitting) -> tuple[Rows, Rows]:
     """Every figure of the unit as fitted: heat, air and frost; then water, power, ducts and sound."""
     rows = tuple(
-        (f"{item.meaning[:1].upper()}{item.meaning[1:]}", _value(item.read(found.sheet), item.unit))
+        (figures.retold(f"{item.meaning[:1].upper()}{item.meaning[1:]}"), _value(item.read(found.sheet), item.unit))
         for item in INSTALLED
     )
     first = next(place for place, item in enumerate(INSTALLED) if item.key == "condensate_peak")
@@ -33,7 +34,16 @@ def site_figures(found: Fitting) -> tuple[Rows, Rows]:
 
 
 def _value(value: float, unit: str) -> str:
-    return figures.joined(figures.fixed(value, decimals=_DECIMALS[unit]), unit) if math.isfinite(value) else _NOT_KNOWN
+    return figures.joined(_cell(value, unit), figures.unit_shown(unit)) if math.isfinite(value) else _NOT_KNOWN
+
+
+def _cell(value: float, unit: str) -> str:
+    """A declared figure in the reader's units, under a heading that says them."""
+    return figures.fixed(float(figures.converted(value, unit)), decimals=_DECIMALS[figures.unit_shown(unit)])
+
+
+def _head(words: str, unit: str) -> str:
+    return f"{words}, {figures.unit_shown(unit)}"
 
 
 def points(found: Fitting) -> Rows:
@@ -62,7 +72,7 @@ def changes(found: Fitting) -> Rows:
         head=("Change", "Heat, kWh", "Money"),
         rows=tuple(
             (
-                change.worth.words,
+                figures.retold(change.worth.words),
                 figures.fixed(change.worth.heat, decimals=0),
                 _money(change.low, change.high, found.currency),
             )
@@ -82,15 +92,7 @@ def frost_ways(found: Fitting) -> Rows:
     """Each way of frost protection in this home, against none."""
     return Rows(
         caption="Frost protection, each way against none",
-        head=(
-            "Way",
-            "Keeps",
-            "Acts, hours a year",
-            "Electricity, kWh",
-            "Worst hour, kWh",
-            "Heating, kWh",
-            "Money",
-        ),
+        head=("Way", "Keeps", "Acts, hours a year", "Electricity, kWh", "Worst hour, kWh", "Heating, kWh", "Money"),
         rows=tuple(
             (
                 f"{way.name[:1].upper()}{way.name[1:]}{', as set here' if way.chosen else ''}",
@@ -130,13 +132,13 @@ def doors(paths: AirPaths) -> Rows:
     """Each door on the way, with the free area under it."""
     return Rows(
         caption="Doors on the way",
-        head=("Door between", *_flow_heads(paths), "Free area, mm²", "Needed, mm²", "Pressure, Pa"),
+        head=("Door between", *_flow_heads(paths), _head("Free area", "mm²"), _head("Needed", "mm²"), "Pressure, Pa"),
         rows=tuple(
             (
                 " and ".join(door.between),
                 *_flows(paths, door.flow, door.flow_boost),
-                "fire door: none" if door.area is None else figures.fixed(door.area, decimals=0),
-                figures.number(door.area_needed),
+                "fire door: none" if door.area is None else _cell(door.area, "mm²"),
+                figures.number(float(figures.converted(door.area_needed, "mm²"))),
                 "never cut it" if door.pressure is None else figures.fixed(door.pressure, decimals=1),
             )
             for door in paths.doors
@@ -155,13 +157,14 @@ def rooms(paths: AirPaths) -> Rows:
     return Rows(
         caption="Rooms",
         head=(
-            "Room", "Fed, m³/h", "Drawn, m³/h", *(("Fed on boost", "Drawn on boost") if _boosts(paths) else ()),
+            "Room", _head("Fed", "m³/h"), _head("Drawn", "m³/h"),
+            *(("Fed on boost", "Drawn on boost") if _boosts(paths) else ()),
             "Branches",
         ),
         rows=tuple(
             (
                 name,
-                *(figures.fixed(flow, decimals=0) for flow in (*ordinary, *(boosted if _boosts(paths) else ()))),
+                *(_cell(flow, "m³/h") for flow in (*ordinary, *(boosted if _boosts(paths) else ()))),
                 str(branches),
             )
             for name, ordinary, boosted, branches in every
@@ -175,18 +178,26 @@ def _boosts(paths: AirPaths) -> bool:
 
 
 def _flow_heads(paths: AirPaths) -> tuple[str, ...]:
-    return ("Ordinary, m³/h", "Boost, m³/h") if _boosts(paths) else ("Air, m³/h",)
+    return tuple(_head(words, "m³/h") for words in (("Ordinary", "Boost") if _boosts(paths) else ("Air",)))
 
 
 def _flows(paths: AirPaths, ordinary: float, boosted: float) -> tuple[str, ...]:
-    return tuple(figures.fixed(flow, decimals=0) for flow in ((ordinary, boosted) if _boosts(paths) else (ordinary,)))
+    return tuple(_cell(flow, "m³/h") for flow in ((ordinary, boosted) if _boosts(paths) else (ordinary,)))
 
 
 def measured(found: AsCommissioned, currency: str) -> Rows:
     """What was promised, what was measured, what the difference is worth a year."""
     return Rows(
         caption="Promised and measured",
-        head=("Point", "Promised", "Measured", "Heat, kWh", "Electricity, kWh", "Fresh air, m³/h", "Worth a year"),
+        head=(
+            "Point",
+            "Promised",
+            "Measured",
+            "Heat, kWh",
+            "Electricity, kWh",
+            _head("Fresh air", "m³/h"),
+            "Worth a year",
+        ),
         rows=tuple(_measured_row(point, currency) for point in (*found.points, found.whole)),
         note="Saved against the promise, negative where more is needed; one measurement after the other, each a full "
         "estimate, so that they add up.",
@@ -194,31 +205,37 @@ def measured(found: AsCommissioned, currency: str) -> Rows:
 
 
 def _measured_row(point: Point, currency: str) -> tuple[str, ...]:
-    unit = f", {point.unit}" if point.unit else ""
+    unit = f", {figures.unit_shown(point.unit)}" if point.unit else ""
     values = (
-        "" if math.isnan(value) else figures.fixed(value, decimals=1) for value in (point.promised, point.measured)
+        "" if math.isnan(value) else _measured_cell(value, point.unit) for value in (point.promised, point.measured)
     )
     return (
         f"{point.name[:1].upper()}{point.name[1:]}{unit}",
         *values,
         figures.fixed(point.heat, decimals=0),
         figures.fixed(point.electricity, decimals=0),
-        figures.fixed(point.air, decimals=1),
+        figures.fixed(float(figures.converted(point.air, "m³/h")), decimals=1),
         cash.money(point.money, currency),
     )
+
+
+def _measured_cell(value: float, unit: str) -> str:
+    """As measured; small numbers of the reader's units keep three figures."""
+    shown = float(figures.converted(value, unit))
+    return figures.fixed(value, decimals=1) if shown == value else figures.number(shown)
 
 
 def measured_rooms(found: AsCommissioned) -> Rows:
     """Each room as planned and as measured, the difference in words."""
     return Rows(
         caption="Room by room",
-        head=("Room", "Side", "Planned, m³/h", "Measured, m³/h", "Difference"),
+        head=("Room", "Side", _head("Planned", "m³/h"), _head("Measured", "m³/h"), "Difference"),
         rows=tuple(
             (
                 room.name,
                 room.side,
-                "not planned" if room.planned is None else figures.fixed(room.planned, decimals=0),
-                figures.fixed(room.measured, decimals=0),
+                "not planned" if room.planned is None else _cell(room.planned, "m³/h"),
+                _cell(room.measured, "m³/h"),
                 _difference(room),
             )
             for room in found.rooms
@@ -233,4 +250,4 @@ def _difference(room: RoomMeasured) -> str:
     more = room.measured - room.planned
     if abs(more) < 0.5:
         return "as planned"
-    return f"{figures.fixed(abs(more), decimals=0)} m³/h {'more' if more > 0.0 else 'less'} than planned"
+    return f"{_value(abs(more), 'm³/h')} {'more' if more > 0.0 else 'less'} than planned"

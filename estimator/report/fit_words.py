@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from estimator.line_costs import more_air
-from estimator.points_lost import Step
+from estimator.points_lost import METRE, MORE_INSULATION, Step
 from estimator.report import cash, figures
 from estimator.report.fitting import Change, Fitting, Priced
 from estimator.units import to_m3h, to_percent
@@ -61,7 +61,8 @@ def ducts(found: Fitting) -> str:
     else:
         first = "The ducts are bare"
     return (
-        f"{first}; 25 mm more {_saves(more, found, would=True)}, and another metre of each "
+        f"{first}; {figures.quantity(MORE_INSULATION, 'mm', figures=2)} more {_saves(more, found, would=True)}, and "
+        f"another {'metre' if not figures.THINKS_IMPERIAL.get() else figures.quantity(METRE, 'm', figures=2)} of each "
         f"{_saves(metre, found, would=True)}."
     )
 
@@ -89,7 +90,7 @@ def line_words(found: Fitting, path: str) -> str:
     if path in _BOOST and not _boosts(found):
         return _NO_BOOST
     if abs(cost.money) < _LEAST_MONEY and max(abs(cost.heat), abs(cost.electricity)) < _LEAST_ENERGY:
-        return f"Costs nothing here, against {cost.against}."
+        return f"Costs nothing here, against {figures.retold(cost.against)}."
     verb = "Costs" if cost.money > 0.0 else "Saves"
     energy = [
         f"{figures.quantity(abs(size), 'kWh', figures=2)} {'more' if size > 0.0 else 'less'} {what}"
@@ -102,7 +103,7 @@ def line_words(found: Fitting, path: str) -> str:
     what = f" ({', '.join(energy)})" if energy else ""
     warmed = cost.heat > 0.0 > max(cost.electricity, cost.money) and path in _WARMED_ON_THE_WAY
     why = f" {_WARMED}" if warmed else ""
-    return f"{verb} {_range(line, found.currency)} a year{what}, against {cost.against}.{why}"
+    return f"{verb} {_range(line, found.currency)} a year{what}, against {figures.retold(cost.against)}.{why}"
 
 
 _WARMED_ON_THE_WAY = ("ducts.intake",)

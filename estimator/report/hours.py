@@ -31,14 +31,19 @@ class Column:
     @property
     def heading(self) -> str:
         """As written above a column."""
-        return f"{self.words} [{self.unit}]"
+        return _heading(self.words, self.unit)
+
+
+def _heading(words: str, unit: str, *, imperial: bool | None = False) -> str:
+    """As written above a column; tables that leave for other programs stay metric."""
+    return f"{words} [{figures.unit_shown(unit, imperial=imperial)}]"
 
 
 _NIGHT = (*range(6), 22, 23)  # hours of the day
 
 WEATHER: tuple[tuple[str, str, Callable[[Estimate], Any]], ...] = (
     ("outdoor temperature", "°C", lambda done: done.year.temp_air),
-    ("wind at 10 m", "m/s", lambda done: done.year.wind_speed),
+    ("wind at 10 m", "m/s of wind", lambda done: done.year.wind_speed),
     ("sun and inside gains", "W", lambda done: done.shared.gain),
 )
 
@@ -78,7 +83,7 @@ def table(done: Estimate, comparison: Comparison) -> Mapping[str, NDArray[Any]]:
     """Every column of both options for a download, headings with unit, one row an hour."""
     month, day, hour = stamps(done.year.rows)
     found: dict[str, NDArray[Any]] = {"month": month, "day": day, "hour begins": hour}
-    found |= {f"{words} [{unit}]": np.asarray(read(done)) for words, unit, read in WEATHER}
+    found |= {_heading(words, unit): np.asarray(read(done)) for words, unit, read in WEATHER}
     for name in (comparison.baseline, comparison.option):
         option = done.options[name]
         found |= {f"{option.label}: {column.heading}": of(done, option, column) for column in COLUMNS}
@@ -94,21 +99,22 @@ def told(done: Estimate, comparison: Comparison, *, month: int, day: int, hour: 
         raise ValueError(f"day {day} of month {month}, hour {hour}, is no hour of a year of 365 days")
     row = int(((sum(MONTH_DAYS[: month - 1]) + day - 1) * HOURS_PER_DAY + hour) / done.year.weight)
     base, option = done.options[comparison.baseline], done.options[comparison.option]
-    outside = (
-        (f"{words} [{unit}]", *[figures.fixed(float(read(done)[row]), decimals=1)] * 2) for words, unit, read in WEATHER
-    )
+    outside = ((words, unit, [float(read(done)[row])] * 2) for words, unit, read in WEATHER)
     inside = (
-        (
-            column.heading,
-            *(figures.fixed(float(of(done, each, column)[row]), decimals=1) for each in (base, option)),
-        )
+        (column.words, column.unit, [float(of(done, each, column)[row]) for each in (base, option)])
         for column in COLUMNS
     )
     name = f"{day} {MONTH_NAMES[month - 1]}, {hour:02d}:00 to {(hour + 1) % 24:02d}:00, standard time"
     return Rows(
         caption=name,
         head=("in this hour", base.label, option.label),
-        rows=(*outside, *inside),
+        rows=tuple(
+            (
+                _heading(words, unit, imperial=None),
+                *(figures.fixed(float(figures.converted(value, unit)), decimals=1) for value in values),
+            )
+            for words, unit, values in (*outside, *inside)
+        ),
         note="Heat from the heating also depends on what the house stored in the hours before.",
     )
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from estimator.leak_range import leakage_span
 from estimator.levers import Needed
 from estimator.report import cash, leakage_said
-from estimator.report.figures import number, quantity, share, years
+from estimator.report.figures import converted, number, quantity, share, years
 from estimator.report.rows import Rows
 from estimator.report.sure_words import Against, Tried
 from estimator.sure import Knowing, Sure
@@ -120,4 +120,4 @@ def said(needed: Needed, value: float, currency: str) -> str:
 
 
 def _whole(needed: Needed, currency: str) -> str:
-    return f"{number(needed.low)} to {said(needed, needed.high, currency)}"
+    return f"{number(converted(needed.low, needed.unit))} to {said(needed, needed.high, currency)}"

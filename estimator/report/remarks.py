@@ -11,7 +11,7 @@ from estimator.estimate import Estimate, OptionYear
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import is_electric, option_fact
 from estimator.inputs.prices import Prices
-from estimator.report.figures import energy, flow, share, temperature
+from estimator.report.figures import converted, energy, flow, number, quantity, share, temperature
 from estimator.survey.fill import Origin
 from estimator.units import to_m3h
 
@@ -94,8 +94,9 @@ def _cost_of_another_size(done: Estimate) -> list[str]:
     if not beyond:
         return []
     return [
-        f"{'; '.join(beyond)}: the costs of fitting used here are meant for {_SMALLEST_DUTY:g} to "
-        f"{_LARGEST_DUTY:g} m³/h and do not grow with the home. Enter a quotation."
+        f"{'; '.join(beyond)}: the costs of fitting used here are meant for "
+        f"{number(float(converted(_SMALLEST_DUTY, 'm³/h')))} to {quantity(_LARGEST_DUTY, 'm³/h')} and do not grow "
+        "with the home. Enter a quotation."
     ]
 
 

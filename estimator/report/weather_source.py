@@ -9,13 +9,13 @@ from estimator.climate import nearby
 from estimator.climate.cache import Kept
 from estimator.climate.chosen import kept_name
 from estimator.climate.plausible import ReadReport
-from estimator.climate.site import FARTHEST, wind_share
+from estimator.climate.site import FARTHEST, LAPSE_RATE, wind_share
 from estimator.climate.year import ClimateYear
 from estimator.inputs.home import Place
 from estimator.report import figures
 from estimator.report.rows import Rows
 
-LAPSE = "6.5 K for each 1,000 m, the rate of the standard atmosphere (ISO 2533)"
+_HIGHER = 1000.0  # m, for which the change of temperature is said
 _MEGABYTE = 1e6
 
 
@@ -49,13 +49,18 @@ def site(station: ClimateYear, home: ClimateYear, entered: Place) -> str:
     return " ".join(told)
 
 
+def _lapse() -> str:
+    rate = f"{figures.quantity(_HIGHER * LAPSE_RATE, 'K')} for each {figures.quantity(_HIGHER, 'm')}"
+    return f"{rate}, the rate of the standard atmosphere (ISO 2533)"
+
+
 def _altitude(station: ClimateYear, home: ClimateYear, entered: Place) -> str:
     weight = density(pressure=float(home.pressure.mean()))
     heavy = f"Its air weighs {figures.quantity(weight, 'kg/m³')} at {figures.temperature(20.0)}"
     if entered.altitude is None:
         return (
             f"Taken as it is, {figures.quantity(station.altitude, 'm')} above the sea; with the home's own altitude it "
-            f"is corrected by {LAPSE}. {heavy}."
+            f"is corrected by {_lapse()}. {heavy}."
         )
     warmer = float(home.temp_air.mean() - station.temp_air.mean())
     lighter = weight / density(pressure=float(station.pressure.mean())) - 1.0
@@ -68,7 +73,7 @@ def _altitude(station: ClimateYear, home: ClimateYear, entered: Place) -> str:
     return (
         f"The station lies at {figures.quantity(station.altitude, 'm')}, the home at "
         f"{figures.quantity(entered.altitude, 'm')}: {figures.quantity(abs(warmer), 'K')} "
-        f"{'warmer' if warmer > 0 else 'colder'} all year, {LAPSE}. {heavy}{by}{heat if by else ''}.{far}"
+        f"{'warmer' if warmer > 0 else 'colder'} all year, {_lapse()}. {heavy}{by}{heat if by else ''}.{far}"
     )
 
 
@@ -85,7 +90,7 @@ def became(report: ReadReport) -> tuple[tuple[str, tuple[str, ...], str], ...]:
 def nearest(latitude: float, longitude: float) -> list[tuple[str, str]]:
     """Included climates near a place, each with the words of a button that uses it."""
     return [
-        (name, f"Use {name}, {away:,.0f}{figures.GAP}km away") for name, away in nearby.nearest(latitude, longitude)
+        (name, f"Use {name}, {figures.quantity(away, 'km')} away") for name, away in nearby.nearest(latitude, longitude)
     ]
 
 

@@ -15,6 +15,7 @@ from estimator.units import MONTH_NAMES, Array
 QUESTION = "What is the weather here?"
 HARDLY = 50.0  # h a year below which a pre-heater hardly matters; assumed
 _ALIKE = 0.02  # a difference that is not worth a sentence
+_WIND, _SUN = "m/s of wind", "kWh/m²"
 _LONG_NAMES = (
     "January", "February", "March", "April", "May", "June",
     "July", "August", "September", "October", "November", "December",
@@ -91,8 +92,8 @@ def _run(on: Array) -> tuple[int, int]:
 def cold(here: Weather, other: Weather) -> str:
     """Degree-hours of both years at the base."""
     return (
-        f"Below {figures.temperature(here.base)} there are {number(here.cold)} degree-hours here, "
-        f"{number(other.cold)} in {other.name}"
+        f"Below {figures.temperature(here.base)} there are {number(figures.converted(here.cold, 'K h'))} degree-hours "
+        f"here, {number(figures.converted(other.cold, 'K h'))} in {other.name}"
     )
 
 
@@ -109,12 +110,12 @@ def bases_in_words(here: Weather, other: Weather) -> str:
     told = [
         f"{one.name}: "
         + ", ".join(
-            f"{figures.temperature(base)} {number(value)}"
+            f"{figures.temperature(base)} {number(figures.converted(float(value), 'K h'))}"
             for base, value in zip(BASES[::4], one.over_bases[::4], strict=True)
         )
         for one in (here, other)
     ]
-    return f"Degree-hours of the year below a base, K h. {'. '.join(told)}."
+    return f"Degree-hours of the year below a base, {figures.unit_shown('K h')}. {'. '.join(told)}."
 
 
 def frost(here: Weather, other: Weather) -> str:
@@ -128,7 +129,7 @@ def frost(here: Weather, other: Weather) -> str:
 def wind(here: Weather, other: Weather) -> str:
     """Mean wind of both years in the heating season, when leaks cost heat."""
     means = [
-        figures.quantity(float(np.mean(one.wind[one.season])) if one.season.any() else float(np.mean(one.wind)), "m/s",
+        figures.quantity(float(np.mean(one.wind[one.season])) if one.season.any() else float(np.mean(one.wind)), _WIND,
                          figures=2)
         for one in (here, other)
     ]  # fmt: skip
@@ -151,28 +152,28 @@ def months(one: Weather) -> Rows:
     """Every figure of one year, month by month."""
     degrees = figures.unit_shown("°C")
 
-    def warm(*celsius: Any) -> tuple[str, ...]:
-        return tuple(fixed(figures.converted(float(each), "°C"), decimals=1) for each in celsius)
+    def said(unit: str, decimals: int, *values: Any) -> tuple[str, ...]:
+        return tuple(fixed(float(figures.converted(float(each), unit)), decimals=decimals) for each in values)
 
     rows = [
-        (name, *warm(one.temp[at], one.coldest[at], one.warmest[at]),
-         fixed(one.degree_hours[at], decimals=0), fixed(one.freezing[at], decimals=0),
-         fixed(one.frost[at], decimals=0), fixed(one.wind[at], decimals=1),
-         *(fixed(value, decimals=0) for value in one.sun[:, at]), "yes" if one.season[at] else "no")
+        (name, *said("°C", 1, one.temp[at], one.coldest[at], one.warmest[at]),
+         *said("K h", 0, one.degree_hours[at]), *said("h", 0, one.freezing[at], one.frost[at]),
+         *said(_WIND, 1, one.wind[at]), *said(_SUN, 0, *one.sun[:, at]), "yes" if one.season[at] else "no")
         for at, name in enumerate(MONTH_NAMES)
     ]  # fmt: skip
     rows.append(
-        ("Year", *warm(np.mean(one.temp), one.coldest.min(), one.warmest.max()), fixed(one.cold, decimals=0),
-         fixed(float(one.freezing.sum()), decimals=0), fixed(float(one.frost.sum()), decimals=0),
-         fixed(float(np.mean(one.wind)), decimals=1), *(fixed(value, decimals=0) for value in one.sunny.values()), "")
+        ("Year", *said("°C", 1, np.mean(one.temp), one.coldest.min(), one.warmest.max()), *said("K h", 0, one.cold),
+         *said("h", 0, one.freezing.sum(), one.frost.sum()), *said(_WIND, 1, np.mean(one.wind)),
+         *said(_SUN, 0, *one.sunny.values()), "")
     )  # fmt: skip
     return Rows(
         caption=one.name,
         note=f"{'Invented. ' if one.invented else ''}{one.source}. Means of the year are means of its months.",
         head=("Month", f"Mean {degrees}", f"Coldest {degrees}", f"Warmest {degrees}",
-              f"K h below {figures.temperature(one.base)}", f"Hours below {figures.temperature(0.0)}",
-              f"Hours below {figures.temperature(one.set_point)}", "Wind m/s",
-              *(f"Sun {name} kWh/m²" for name in one.sunny), "Heated"),
+              f"{figures.unit_shown('K h')} below {figures.temperature(one.base)}",
+              f"Hours below {figures.temperature(0.0)}",
+              f"Hours below {figures.temperature(one.set_point)}", f"Wind {figures.unit_shown(_WIND)}",
+              *(f"Sun {name} {figures.unit_shown(_SUN)}" for name in one.sunny), "Heated"),
         rows=tuple(rows),
     )  # fmt: skip
 
@@ -192,5 +193,8 @@ def in_words(what: str, unit: str, here: Weather, other: Weather, *, field: str)
 
 def sun_in_words(here: Weather, other: Weather) -> str:
     """The sun by façade told in full."""
-    told = [f"{one.name}: " + ", ".join(f"{n} {number(v)}" for n, v in one.sunny.items()) for one in (here, other)]
-    return f"Sun on walls by the way they face, kWh/m² a year. {'. '.join(told)}."
+    told = [
+        f"{one.name}: " + ", ".join(f"{n} {number(figures.converted(v, _SUN))}" for n, v in one.sunny.items())
+        for one in (here, other)
+    ]
+    return f"Sun on walls by the way they face, {figures.unit_shown(_SUN)} a year. {'. '.join(told)}."

@@ -15,8 +15,8 @@ import streamlit as st
 from estimator.errors import InputFaults
 from estimator.inputs.quantity import Declared, Quantity
 from estimator.report.cash import price_unit
+from estimator.report.figures import converted, joined, number, quantity, to_metric, unit_shown
 from estimator.report.figures import entered as as_shown
-from estimator.report.figures import joined, number, quantity, to_metric, unit_shown
 from estimator.report.price_words import price_in_words
 from estimator.survey.fill import Origin
 from estimator.ui import again, live, state
@@ -63,21 +63,21 @@ def field(
         live.alone(drawn, path=path)
         return
     live.standing(lambda: _rests_on(path))
-    unit = price_unit(item.unit, currency) if unit is None else unit
+    unit = item.unit if unit is None else unit
     words = label or item.spec.plain or item.name.replace("_", " ").capitalize()
-    shown = unit_shown(unit)
+    shown = price_unit(unit_shown(unit), currency)
     label = words if words.endswith(shown) else f"{words}, {shown}"
-    draw = _Draw(item, path, f"{place}:{path}", label, _help(item, origins[path]), clears)
+    draw = _Draw(item, path, f"{place}:{path}", label, _help(item, origins[path], currency), clears)
     entered = entry(state.tree(), path)
     used = origins[path].value
     if choices is not None or item.choices:
         _choice(draw, choices or {_spoken(choice): choice for choice in item.choices}, entered, used)
     elif isinstance(item.spec, Quantity) and item.unit.startswith(_TYPED):
         if not (echo and item.unit.startswith("p/")):
-            _price(draw, item.spec, entered, used, unit)
+            _price(draw, item.spec, entered, used, shown)
             return
         with st.container(gap=None):
-            _price(draw, item.spec, entered, used, unit)
+            _price(draw, item.spec, entered, used, shown)
             small(price_in_words(used, currency, per=item.unit.partition("/")[2]))
     elif isinstance(item.spec, Quantity):
         _number(draw, item.spec, entered, used, unit)
@@ -124,17 +124,19 @@ def _number(draw: _Draw, spec: Quantity, entered: Any, used: Any, unit: str) -> 
     whole = draw.item.kind is int
     kind = int if whole else float
     shown = unit_shown(unit)
-    draw.shows(None if draw.item.optional and entered is None else kind(as_shown(used, unit)))
+    least, most = (kind(as_shown(end, unit)) for end in (spec.low, spec.high))
+    unset = used is None or (draw.item.optional and entered is None)
+    draw.shows(None if unset else min(max(kind(as_shown(used, unit)), least), most))
 
     back = to_metric(unit)
 
-    def read(typed: float | None) -> float | None:
-        return None if typed is None else back(typed)
+    def read(typed: float | None) -> float | None:  # what a limit's own rounding lets through is that limit
+        return None if typed is None else min(max(back(typed), spec.low), spec.high)
 
     st.number_input(
         draw.label,
-        min_value=kind(as_shown(spec.low, unit)),
-        max_value=kind(as_shown(spec.high, unit)),
+        min_value=least,
+        max_value=most,
         step=1 if whole else _STEPS.get(spec.unit if shown == unit else shown, _fine_step(spec)),
         format=None if whole else "%g",
         placeholder=f"worked out: {quantity(used, unit)}" if draw.item.optional and used is not None else None,
@@ -150,16 +152,19 @@ def _fine_step(spec: Quantity) -> float:
 
 
 def _price(draw: _Draw, spec: Quantity, entered: Any, used: Any, unit: str) -> None:
-    draw.shows("" if draw.item.optional and entered is None else f"{used:g}")
+    declared = draw.item.unit
+    draw.shows("" if draw.item.optional and entered is None else f"{as_shown(used, declared):g}")
+    low, high, back = as_shown(spec.low, declared), as_shown(spec.high, declared), to_metric(declared)
 
     def read(text: str) -> float | None:
         if not text.strip() and draw.item.optional:
             return None
-        return typed_number(text, where=draw.label, low=spec.low, high=spec.high, unit=unit)
+        typed = typed_number(text, where=draw.label, low=low, high=high, unit=unit)
+        return min(max(back(typed), spec.low), spec.high)
 
     st.text_input(
         draw.label,
-        placeholder=f"usual: {joined(number(used), unit)}",
+        placeholder=f"usual: {joined(number(as_shown(used, declared)), unit)}",
         help=draw.help,
         key=draw.key,
         on_change=draw.takes(read),
@@ -194,18 +199,24 @@ def _text(draw: _Draw, entered: Any, used: Any) -> None:
     )
 
 
-def _help(item: Declared, origin: Origin) -> str:
+def _help(item: Declared, origin: Origin, currency: str) -> str:
     """Meaning, limits, default, and what the value in use rests on."""
     spec = item.spec
     lines = [f"{spec.meaning[:1].upper()}{spec.meaning[1:]}."]
     if isinstance(spec, Quantity):
-        lines.append(f"From {quantity(spec.low, spec.unit)} to {quantity(spec.high, spec.unit)}.")
+        lines.append(f"From {_priced(spec.low, spec, currency)} to {_priced(spec.high, spec, currency)}.")
     if item.optional:
         lines.append(f"Left empty, it comes from {spec.derived}.")
     elif item.default not in (None, ""):
-        lines.append(f"Default: {_said(item.default)} {item.unit}".rstrip() + ".")
+        usual = _priced(item.default, spec, currency) if isinstance(spec, Quantity) else _said(item.default)
+        lines.append(f"Default: {usual}.")
     rests = f"Now {origin.tag}" + (f": {origin.source}" if origin.source else "")
     return escaped("\n\n".join([" ".join(lines), f"{rests}."]))
+
+
+def _priced(value: float, spec: Quantity, currency: str) -> str:
+    """A value of an entry with its unit, in words of money where that is what it counts."""
+    return joined(number(converted(value, spec.unit)), price_unit(unit_shown(spec.unit), currency))
 
 
 def escaped(text: str) -> str:

@@ -8,6 +8,7 @@ from estimator.report import fit_sheets, fit_words, site_words
 from estimator.report.charts_fit import points
 from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
+from estimator.report.figures import retold
 from estimator.report.fitting import Fitting
 from estimator.report.site_list import site_rows
 from estimator.ui import fitted, style
@@ -84,7 +85,7 @@ def _ways(now: Fitting) -> None:
         style.then(site_words.PROPOSED)
         st.button("Start from these rooms", on_click=fitted.take_plan, args=(now,), key="fit:plan")
     if now.paths is not None:
-        style.then(*(now.paths.words or (site_words.PATHS_IN_ORDER,)))
+        style.then(*(map(retold, now.paths.words) if now.paths.words else (site_words.PATHS_IN_ORDER,)))
         left, right = st.columns(2, gap="large")
         with left:
             show(fit_sheets.ways(now.paths), fit_sheets.rooms(now.paths))

@@ -41,7 +41,7 @@ def _charts(pair: Pair) -> None:
          told("Degree-hours below the base", "K h", here, other, field="degree_hours")),
         (weather_words.frost(here, other), charts_weather.frost,
          told("Hours below the pre-heater's set point", "h", here, other, field="frost")),
-        (weather_words.wind(here, other), charts_weather.wind, told("Wind", "m/s", here, other, field="wind")),
+        (weather_words.wind(here, other), charts_weather.wind, told("Wind", "m/s of wind", here, other, field="wind")),
         (weather_words.bases(here), charts_weather.bases, weather_words.bases_in_words(here, other)),
         (weather_words.sun(here), charts_weather.sun, weather_words.sun_in_words(here, other)),
     )  # fmt: skip
