@@ -56,7 +56,8 @@ class Answer:
         file = io.BytesIO()
         stamps = {f"stamp_{name}": getattr(self.stamps, name) for name in Stamps.__slots__}
         head_bytes = np.frombuffer(json.dumps({**head, "version": _VERSION, "also": also}).encode(), dtype=np.uint8)
-        np.savez_compressed(file, allow_pickle=False, head=head_bytes, **stamps, **self.columns)
+        arrays: dict[str, Any] = {"head": head_bytes, **stamps, **self.columns}
+        np.savez_compressed(file, **arrays)
         return file.getvalue()
 
 
@@ -65,6 +66,8 @@ def unpacked(content: bytes) -> tuple[Answer, dict[str, str]] | None:
     try:
         with np.load(io.BytesIO(content), allow_pickle=False) as file:
             arrays = {name: file[name] for name in file.files}
+        # NumPy before 2.3 kept as a column what newer ones take as a setting, and an earlier version of ours gave it.
+        arrays.pop("allow_pickle", None)
         head = json.loads(arrays.pop("head").tobytes())
         if head.pop("version") != _VERSION:
             return None

@@ -18,6 +18,7 @@ from estimator.units import Array, Numeric
 
 # Rows of a strand at most: longer ones take more sums, shorter ones leave more ends to join. Found by trying.
 _LONGEST = 15
+_FORGETTING = 50.0  # rows go by per memory, and more, where nothing is remembered: e^-50 is far below the last digit
 
 
 def _length(rows: int) -> int:
@@ -54,7 +55,8 @@ def remembered(load: Array, *, memory: Numeric, step: float) -> Array:
 def remembered_woven(load: Array, *, memory: Numeric, step: float) -> Array:
     """The same for woven rows, which stay woven: as many homes as in `memory`. The load is used up."""
     memory = np.asarray(memory, dtype=load.dtype)
-    keep = np.exp(np.divide(-step, memory, out=np.full_like(memory, -np.inf), where=memory > 0.0))
+    remembers = memory > step / _FORGETTING
+    keep = np.exp(np.divide(-step, memory, out=np.full_like(memory, -np.inf), where=remembers))
     keep, new = _without_next_to_nothing(keep), 1.0 - keep
     length = _length(load.shape[-1])
     turns = load.reshape(*load.shape[:-1], length, -1)  # rows of a strand, strands

@@ -5,6 +5,8 @@ No test asks beyond this machine: the service is a server of `replay`, or an add
 
 from __future__ import annotations
 
+import io
+import zipfile
 from collections.abc import Callable
 from pathlib import Path
 
@@ -15,6 +17,7 @@ from estimator.climate import online, pvgis
 from estimator.climate.cache import Cache
 from estimator.climate.nearby import distance
 from estimator.climate.online import Point, is_point, point_of, what_leaves
+from estimator.climate.raw import Stamps
 from estimator.climate.solar import sun_position
 from estimator.climate.sources import SOURCES, load_year
 from estimator.climate.year import ClimateYear
@@ -221,6 +224,21 @@ def test_a_year_packed_by_another_version_is_asked_for_again(
     monkeypatch.setattr(pvgis, "_VERSION", 99)
     assert ask().rows == 8760
     assert len(server.asked) == 2
+
+
+def test_a_year_is_packed_with_its_own_columns_and_read_back_with_no_others(server: Replay, good_answer: bytes) -> None:
+    """NumPy before 2.3 stores whatever it does not know as a setting: years kept by it held one column too many."""
+    server.body = good_answer
+    answer = pvgis.answer_from(server.url, latitude=36.1, longitude=-79.95, timeout=60.0)
+    packed, setting = io.BytesIO(answer.packed()), io.BytesIO()
+    with np.load(packed) as file:
+        assert set(file.files) == {"head", *(f"stamp_{name}" for name in Stamps.__slots__), *answer.columns}
+    np.save(setting, np.array(False))
+    with zipfile.ZipFile(packed, "a") as file:
+        file.writestr("allow_pickle.npy", setting.getvalue())
+    again = pvgis.unpacked(packed.getvalue())
+    assert again is not None
+    assert set(again[0].columns) == set(answer.columns)
 
 
 def test_distance_over_the_ground() -> None:

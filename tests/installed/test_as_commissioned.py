@@ -5,7 +5,6 @@ from __future__ import annotations
 from functools import cache
 from typing import Any
 
-import numpy as np
 import pytest
 
 from estimator import Case, case_from_dict, run
@@ -119,4 +118,4 @@ def test_what_cannot_be_is_refused_in_words(given: dict[str, Any], where: str, w
     with pytest.raises(InputFaults, match=words) as refused:
         case_from_dict({"version": 1, "commissioned": given})
     assert [fault.where for fault in refused.value.faults] == [f"commissioned.{where}"]
-    assert np.all([fault.what for fault in refused.value.faults])
+    assert all(fault.what for fault in refused.value.faults)

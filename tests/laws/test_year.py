@@ -83,6 +83,13 @@ def test_memory_moves_heat_but_makes_none(memory: float, level: float, rows: int
     assert np.sum(heat) == pytest.approx(np.sum(always), rel=1e-12)
 
 
+@pytest.mark.parametrize("memory", [0.0, 5e-323, 1e-300, 1e-3])
+def test_a_memory_of_next_to_no_time_is_none(memory: float) -> None:
+    """Down to the smallest number there is."""
+    load = np.random.default_rng(3).normal(500.0, 2000.0, 8760)
+    np.testing.assert_array_equal(remembered(load, memory=memory, step=1.0), load)
+
+
 def test_memory_follows_its_recurrence() -> None:
     """Hour after hour by hand: y = a y + (1 − a) x, the second time round, when the start is forgotten."""
     rng = np.random.default_rng(3)
