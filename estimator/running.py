@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -59,6 +59,11 @@ class Exchange:
         if self.post_heat_to is None:
             return back
         return recovery.postheated(back, capacity_supply=self.capacity_supply, set_point=self.post_heat_to)
+
+    def counted(self, share: Any) -> Exchange:
+        """The same exchange with its heat and electricity counted by a share above nil; temperatures stay."""
+        counted = {name: value * share for name, value in self.settings.items() if name == "capacity_balanced"}
+        return replace(self, capacity_supply=self.capacity_supply * share, settings={**self.settings, **counted})
 
 
 def exchange(home: HomeNumbers, option: OptionNumbers, state: State, *, heat_capacity: Any) -> Exchange | None:

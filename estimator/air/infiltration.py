@@ -84,9 +84,9 @@ def basic(temp_difference: Array, wind: Array, setting: Setting) -> Any:
     temp_difference: indoor minus outdoor [K]; wind: at the weather station [m/s].
     """
     storey = _index(setting.storeys) - 1
-    stack = _as_precise(BASIC_STACK[storey], temp_difference)
-    push = _as_precise(BASIC_WIND[_index(setting.shelter) - 1, storey], temp_difference)
-    return _LPS_PER_CM2 * np.sqrt(stack * np.abs(temp_difference) + push * np.square(wind))
+    stack = _as_precise(_LPS_PER_CM2**2 * BASIC_STACK[storey], temp_difference)
+    push = _as_precise(_LPS_PER_CM2**2 * BASIC_WIND[_index(setting.shelter) - 1, storey], temp_difference)
+    return np.sqrt(stack * np.abs(temp_difference) + push * np.square(wind))
 
 
 def enhanced(temp_difference: Array, wind: Array, setting: Setting) -> Any:

@@ -10,8 +10,6 @@ Whatever takes each row by itself may be worked out on woven rows as well, and t
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
 
 from estimator.units import Array, Numeric
@@ -19,6 +17,10 @@ from estimator.units import Array, Numeric
 # Rows of a strand at most: longer ones take more sums, shorter ones leave more ends to join. Found by trying.
 _LONGEST = 15
 _FORGETTING = 50.0  # rows go by per memory, and more, where nothing is remembered: e^-50 is far below the last digit
+# What is far below the last digit, by precision.
+_LEAST: dict[str, Array] = {
+    np.dtype(kind).char: np.asarray(np.finfo(kind).eps / 8.0, dtype=kind) for kind in (np.float32, np.float64)
+}
 
 
 def _length(rows: int) -> int:
@@ -86,16 +88,16 @@ def _joined(ends: Array, *, keep: Array) -> Array:
     times a^m.
     """
     strands, back = ends.shape[-1], 1
-    while np.any(keep := _without_next_to_nothing(keep)):
+    keep = _without_next_to_nothing(keep)
+    while keep.max() > 0.0:
         earlier = keep * ends
         turn = back % strands
         ends[..., turn:] += earlier[..., : strands - turn]
         ends[..., :turn] += earlier[..., strands - turn :]
-        keep, back = keep * keep, 2 * back
+        keep, back = _without_next_to_nothing(keep * keep), 2 * back
     return ends
 
 
 def _without_next_to_nothing(share: Array) -> Array:
     """Shares, those far below the last digit as nil: processors take a hundred times as long over such numbers."""
-    least: Any = np.finfo(share.dtype).eps / 8.0
-    return np.asarray(share * (share > least))
+    return np.asarray(share * (share > _LEAST[share.dtype.char]))

@@ -27,18 +27,22 @@ from estimator.units import Array
 
 # Bytes of one quantity handled at once, homes times rows of the year: few enough that what is in hand stays near the
 # processor, enough that the calls do not weigh. Found by trying.
-_AT_ONCE = 400_000
+_AT_ONCE = 560_000
+_ROUNDING = 1e-12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Running:
-    """One running state, weather apart: floats or columns (n, 1)."""
+    """One running state, weather apart and counted by its share of the year: floats or columns (n, 1).
 
-    share: Any
-    carries: Any  # J/(m³ K), share of the year times heat capacity of the air
-    balanced: Any  # m³/s
-    unbalanced: Any  # m³/s
-    required: Any  # m³/s
+    Flows are told by the heat that they carry for each kelvin [W/K].
+    """
+
+    carries: Any  # J/(m³ K), share times heat capacity of the air
+    balanced: Any
+    unbalanced: Any
+    required: Any
+    uneven: bool  # whether any fan flow is unbalanced
     topped_up: bool  # whether windows may have to bring what is required, in some home and hour
     exchange: Exchange | None
 
@@ -68,19 +72,21 @@ def fitted(home: HomeNumbers, option: OptionNumbers, *, heat_capacity: float, to
     states = []
     for state in option.states:
         fans = fans + state.share * fan_power(option, state)
-        balanced = joining.balanced_flow(state.supply, state.extract)
-        unbalanced = joining.unbalanced_flow(state.supply, state.extract)
-        required = home.required * state.need
+        carries = state.share * heat_capacity
+        balanced = carries * joining.balanced_flow(state.supply, state.extract)
+        unbalanced = carries * joining.unbalanced_flow(state.supply, state.extract)
+        required = carries * home.required * state.need
+        back = exchange(home, option, state, heat_capacity=heat_capacity)
         states.append(
             Running(
-                share=state.share,
-                carries=state.share * heat_capacity,
+                carries=carries,
                 balanced=balanced,
                 unbalanced=unbalanced,
                 required=required,
-                # However tight the home, the fans move their flow.
-                topped_up=top_up and bool(np.any(required > balanced + unbalanced)),
-                exchange=exchange(home, option, state, heat_capacity=heat_capacity),
+                uneven=bool(np.any(unbalanced)),
+                # However tight the home, the fans move their flow. A difference in the last digits is rounding.
+                topped_up=top_up and bool(np.any(required > (balanced + unbalanced) * (1.0 + _ROUNDING))),
+                exchange=None if back is None else back.counted(state.share),
             )
         )
     return Fitted(
@@ -130,69 +136,71 @@ def yearly(
             for column, area in enumerate(leaks[name]):
                 heat[part, column] = _heat(here, fit, shared, given, cold, area=area, step=year.weight)[..., 0]
             fans[part] = np.squeeze(fit.fans, -1) if np.ndim(fit.fans) else fit.fans
-            frost[part] = np.sum(given.heaters, axis=-1) * year.weight
+            frost[part] = given.heaters * year.weight
     return {name: Yearly(heat=heat, fans=fans, frost=frost) for name, (heat, fans, frost) in found.items()}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Given:
-    """What an option gives the home at any leakage, in each row."""
+    """What an option gives the home at any leakage, in each row: floats, (n, 1) or (n, rows)."""
 
     spared: Any  # W, heat that the supply air spares
-    spared_per_kelvin: Any  # W/K, (n, 1)
+    spared_per_kelvin: Any  # W/K, one for all rows
     free: Any  # W, spared heat, gains and the useful heat of fans
-    heaters: Any  # W, electricity of the unit's heaters
+    heaters: Any  # W, electricity of the unit's heaters, sum of all rows
 
 
 def _given(fit: Fitted, shared: HomeYear, cold: Any) -> _Given:
-    """The heat that needs no heating, averaged over the running states."""
-    spared: Any = 0.0
-    spared_per_kelvin: Any = 0.0
-    heaters: Any = np.zeros((1, 1))
+    """The heat that needs no heating, of all running states together."""
+    spared: Any = None
+    heaters: Any = 0.0
     for state in fit.states:
         if state.exchange is not None:
             back = state.exchange.at(shared.temp_difference)
-            spared = spared + state.share * back.heat
-            heaters = heaters + state.share * back.preheater
-    if np.ndim(spared):
-        spared_per_kelvin = demand.loss_coefficient(spared, cold)
-    free = shared.gain + fit.fan_heat_useful * fit.fans
-    return _Given(spared=spared, spared_per_kelvin=spared_per_kelvin, free=free + spared, heaters=heaters)
+            spared = back.heat if spared is None else spared + back.heat
+            heaters = heaters + np.sum(back.preheater, axis=-1)
+    of_fans = fit.fan_heat_useful * fit.fans
+    free = shared.gain + of_fans if np.any(of_fans) else shared.gain
+    if spared is None:
+        return _Given(spared=0.0, spared_per_kelvin=0.0, free=free, heaters=heaters)
+    per_kelvin = demand.loss_coefficient(spared, cold)
+    return _Given(spared=spared, spared_per_kelvin=per_kelvin, free=free + spared, heaters=heaters)
 
 
 def _heat(
     home: HomeNumbers, fit: Fitted, shared: HomeYear, given: _Given, cold: Any, *, area: Array, step: float
 ) -> Any:
     """Heat to be supplied over the year [Wh], (n, 1), at one leakage area [m²] of the house."""
-    difference = shared.temp_difference
-    infiltration = (area + fit.ventilators) * shared.specific_infiltration
+    difference, leaks = shared.temp_difference, area + fit.ventilators
     if home.fixed_base is not None:
-        load = _carried(fit, infiltration) * difference - given.spared
+        load = _carried(fit, shared, leaks=leaks) * difference - given.spared
         outdoors = home.temp_in - difference
         heat = demand.heat_at_fixed_base(
             load, outdoors, temp_in=home.temp_in, fabric=home.fabric_loss, base=home.fixed_base
         )
         return np.sum(heat, axis=-1, keepdims=True) * step
-    loss = _carried(fit, infiltration, besides=home.fabric_loss) * difference
+    carried = _carried(fit, shared, leaks=leaks, besides=home.fabric_loss)
+    # In place, here and below, since the pieces are meant to stay in the cache.
+    loss = np.multiply(carried, difference, out=carried if carried.shape == difference.shape else None)
     per_kelvin = demand.loss_coefficient(loss, cold) - given.spared_per_kelvin
     loss -= given.free
     memory = demand.time_constant(home.heat_capacity, per_kelvin)
     return demand.yearly_heat_with_memory(loss, memory=memory, step=step)
 
 
-def _carried(fit: Fitted, infiltration: Array, *, besides: Any = 0.0) -> Any:
+def _carried(fit: Fitted, shared: HomeYear, *, leaks: Array, besides: Any = 0.0) -> Any:
     """Heat that the air of an option carries for each kelvin [W/K], in each row, and what is lost `besides`."""
     carried = besides
     for state in fit.states:
         if not state.topped_up:
-            carried = carried + state.carries * state.balanced
+            carried = carried + state.balanced
     for state in fit.states:
-        # In place, since the pieces are meant to stay in the cache.
-        own = joining.envelope_flow(infiltration, unbalanced=state.unbalanced)
+        own = state.carries * leaks * shared.specific_infiltration
+        if state.uneven:
+            own = joining.envelope_flow(own, unbalanced=state.unbalanced)
         if state.topped_up:
             own += state.balanced
             np.maximum(own, state.required, out=own)
-        own *= state.carries
         own += carried
         carried = own
     return carried
