@@ -41,6 +41,9 @@ _RULES = f"""<style>
 .st-key-answer{{{_PAPER};padding:.5rem 0;border-bottom:1px solid;{_RULE}}}
 @media (max-width:640px){{.answer{{font-size:1.2rem;margin:0}}
  [data-testid=stNumberInputStepUp],[data-testid=stNumberInputStepDown]{{display:none}}}}
+/* Columns that stand below each other on a phone keep no gap made for standing side by side, and an empty one none. */
+@media (max-width:640px){{[data-testid=stHorizontalBlock]:has(>[data-testid=stColumn]){{row-gap:1.25rem!important}}
+ [data-testid=stColumn]:not(:has([data-testid=stElementContainer])){{display:none}}}}
 @media (prefers-reduced-motion:reduce){{*{{animation-duration:.01ms!important;transition:none!important}}}}
 td,th,[data-testid=stMetricValue]{{font-variant-numeric:tabular-nums}}
 .sheet+.finding{{margin:1.6rem 0 .6rem!important}}

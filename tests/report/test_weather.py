@@ -11,7 +11,7 @@ import pytest
 
 from estimator import Case, estimate, load_year
 from estimator.climate.sources import DEMO_CLIMATES, demo_folder
-from estimator.report import charts_weather, weather_words
+from estimator.report import charts_weather, figures, weather_words
 from estimator.report.palette import DARK, LIGHT
 from estimator.report.weather import BASES, Weather, balance, weather
 from estimator.units import MONTH_DAYS, MONTH_NAMES
@@ -147,3 +147,30 @@ def test_the_base_offered_is_where_the_home_needs_heat() -> None:
     exact = float(np.squeeze(done.options["recovery"].heat.balance_temperature))
     assert balance(done, "recovery") == pytest.approx(exact, abs=0.25)
     assert balance(done, "recovery") * 2 % 1 == 0
+
+
+@pytest.mark.parametrize(
+    ("imperial", "units"),
+    [
+        (False, ("°C", "K h a month", "hours a month", "m/s", "K h a year", "kWh/m² a year")),
+        (True, ("°F", "°F h a month", "hours a month", "mph", "°F h a year", "kWh/ft² a year")),
+    ],
+)
+def test_every_axis_says_the_unit_that_its_figures_are_drawn_in(
+    vale: Weather, imperial: bool, units: tuple[str, ...]
+) -> None:
+    asked = figures.THINKS_IMPERIAL.set(imperial)
+    try:
+        drawn = [
+            draw(vale, vale, palette=LIGHT)
+            for draw in (
+                charts_weather.temperature, charts_weather.cold, charts_weather.frost, charts_weather.wind,
+                charts_weather.bases, charts_weather.sun,
+            )
+        ]  # fmt: skip
+        windiest = max(drawn[3].data[-1].y)
+    finally:
+        figures.THINKS_IMPERIAL.reset(asked)
+    assert tuple(figure.layout.yaxis.title.text for figure in drawn) == units
+    # 1 mile = 1,609.344 m: NIST SP 811, table B.8.
+    assert windiest == pytest.approx(max(vale.wind) * (3600.0 / 1609.344 if imperial else 1.0))
