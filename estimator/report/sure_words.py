@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from math import isinf
 
 import numpy as np
@@ -36,13 +37,21 @@ EXPLAINED = (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class Against:
     """One option against one baseline: what that is called, how sure it is, and what it would take."""
 
     words: str
     sure: Sure
-    needed: tuple[Needed, ...]
+    place: Ground
+
+    @cached_property
+    def needed(self) -> tuple[Needed, ...]:
+        """What it would take, worked out once somebody asks: it takes longer than all the words of a first answer."""
+        case, sure = self.place.case, self.sure
+        return what_would_it_take(
+            case, self.place.year, option=sure.option, baseline=sure.baseline, years=case.worth.life
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -73,7 +82,7 @@ class Line:
 
 def tried(drawn: Sample, *, option: str) -> Tried:
     """One option of a sample, asked whether it pays back within the life of the kit."""
-    case, year = drawn.place.case, drawn.place.year
+    case = drawn.place.case
     names = {case.baseline: _label(case, case.baseline)}
     if case.today not in (case.baseline, option):
         names[case.today] = TODAY
@@ -85,7 +94,7 @@ def tried(drawn: Sample, *, option: str) -> Tried:
             Against(
                 words=words,
                 sure=sure_of(drawn, option=option, baseline=name),
-                needed=what_would_it_take(case, year, option=option, baseline=name, years=case.worth.life),
+                place=drawn.place,
             )
             for name, words in names.items()
         ),

@@ -15,6 +15,7 @@ from estimator.reach import reach
 from estimator.report.answer import TODAY, carbon, reached, rests_on
 from estimator.sample import MANY, Outcomes
 from estimator.ui import live, sureness
+from estimator.ui.overtaken import Overtaken, give_way
 from estimator.ui.results import Outcome, outcome
 
 
@@ -43,8 +44,12 @@ class FirstAnswer:
 
         def told(tried: int) -> None:  # a word to the page, where a newer run ends this one
             self._waiting.caption(f"{tried:,} of {MANY:,} cases tried")
+            give_way()
 
-        self._say(sureness.whole(told).cases)
+        try:
+            self._say(sureness.whole(told).cases)
+        except Overtaken:
+            return  # the next run stands ready, and says its own
         self._waiting.empty()
 
     def _say(self, outcomes: Outcomes) -> None:

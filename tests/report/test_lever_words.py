@@ -43,17 +43,24 @@ def test_what_a_lever_would_have_to_be(changed: dict[str, Any], words: str) -> N
     assert lever_words.needed_said(dataclasses.replace(NEEDED, **changed), "£") == words
 
 
+def asking(against: Against, *needed: Needed, **changed: str) -> Against:
+    """The same, with what it would take set by hand."""
+    changed_one = dataclasses.replace(against, **changed)  # type: ignore[arg-type]
+    vars(changed_one)["needed"] = needed
+    return changed_one
+
+
 def test_levers_that_never_would_do_are_told_in_one_sentence(against: Against) -> None:
     never = dataclasses.replace(
         NEEDED, name="fan power", words="fan power", unit="W/(l/s)", values=(), low=0.2, high=3.0
     )
-    other = dataclasses.replace(against, needed=(NEEDED, never))
-    found = dataclasses.replace(all_tried(), against=(other, dataclasses.replace(other, words="today")))
+    other = asking(against, NEEDED, never)
+    found = dataclasses.replace(all_tried(), against=(other, asking(against, NEEDED, never, words="today")))
     table = lever_words.levers(found)
     assert [row[0] for row in table.rows] == ["Price"]
     said = lever_words.no_use(found).replace(GAP, " ")
     assert said == "No value of these alone would do, against either: fan power, from 0.2 to 3 W/(l/s)."
-    both = dataclasses.replace(found, against=(dataclasses.replace(other, needed=(NEEDED,)),))
+    both = dataclasses.replace(found, against=(asking(against, NEEDED),))
     assert lever_words.no_use(both) == ""
 
 

@@ -16,7 +16,7 @@ from scipy.stats import triang
 from estimator import Case, Leakage, load_year
 from estimator.draws import ground
 from estimator.inputs.heating import Heating
-from estimator.report import charts_sure, lever_words, sure_words
+from estimator.report import charts_sure, first_page, lever_words, sure_words
 from estimator.report.palette import LIGHT
 from estimator.report.sure_ends import ends_said
 from estimator.report.sure_words import Against, Tried, tried
@@ -153,3 +153,19 @@ def test_nothing_is_promised(found: Tried) -> None:
     every += [sure_words.middle(found, each) for each in found.against] + list(sure_words.rests_on(found))
     for words in (" ".join(every).lower(),):
         assert not any(word in words for word in ("chance", "probab", "likely", "guarantee", "certain "))
+
+
+def test_what_it_would_take_is_worked_out_only_once_somebody_asks(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[str] = []
+
+    def noted(*_: object, baseline: str, **__: object) -> tuple[()]:
+        asked.append(baseline)
+        return ()
+
+    monkeypatch.setattr(sure_words, "what_would_it_take", noted)
+    found = of(Case())
+    sure_words.sentence(found, found.against[0])
+    first_page.levers(found, found.against[0], plain=True)
+    assert asked == []
+    assert found.against[0].needed == found.against[0].needed == ()
+    assert asked == [found.against[0].sure.baseline]
