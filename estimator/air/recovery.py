@@ -7,7 +7,6 @@ pre-heater's heat reaches the house through the exchanger and is counted there, 
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import Any, NamedTuple
 
 import numpy as np
@@ -19,7 +18,7 @@ class Recovered(NamedTuple):
     """Heat spared by the supply air [W], heaters' electricity [W], air entering the exchanger [°C].
 
     And heat passed inside the exchanger itself [W], extract air as it arrives there and supply air as it comes into the
-    rooms [°C], post-heater included; the last is worked out when asked for, since a year's heat seldom asks.
+    rooms [°C], post-heater included.
     """
 
     heat: Any
@@ -27,12 +26,7 @@ class Recovered(NamedTuple):
     entering: Any
     exchanged: Any
     arriving: Any
-    supply: Callable[[], Any]
-
-    @property
-    def supplied(self) -> Any:
-        """Supply air as it comes into the rooms [°C]."""
-        return self.supply()
+    supplied: Any
 
 
 class DuctShares(NamedTuple):
@@ -99,7 +93,7 @@ def inside_envelope(
         entering=entering,
         exchanged=exchanged,
         arriving=np.broadcast_to(temp_in, np.shape(entering)),
-        supply=lambda: entering + _per_supply(exchanged, capacity_supply),
+        supplied=entering + _per_supply(exchanged, capacity_supply),
     )
 
 
@@ -140,7 +134,7 @@ def outside_envelope(
         entering=entering,
         exchanged=exchanged,
         arriving=extract,
-        supply=lambda: supplied,
+        supplied=supplied,
     )
 
 
@@ -159,7 +153,7 @@ def prewarmed(temp_difference: Array, *, temp_in: Numeric, warmth: Numeric, capa
         entering=temp_out,
         exchanged=nothing,
         arriving=np.broadcast_to(temp_in, nothing.shape),
-        supply=lambda: supplied,
+        supplied=supplied,
     )
 
 
@@ -175,7 +169,6 @@ def postheated(before: Recovered, *, capacity_supply: Numeric, set_point: Numeri
     capacity_supply: volumetric heat capacity times supply flow [W/K]. Its electricity joins that of the pre-heater, and
     all of its heat spares the heating system as much.
     """
-    supplied = before.supplied
-    lifted = np.maximum(supplied, set_point)
-    heat = capacity_supply * (lifted - supplied)
-    return before._replace(heat=before.heat + heat, preheater=before.preheater + heat, supply=lambda: lifted)
+    lifted = np.maximum(before.supplied, set_point)
+    heat = capacity_supply * (lifted - before.supplied)
+    return before._replace(heat=before.heat + heat, preheater=before.preheater + heat, supplied=lifted)
