@@ -21,7 +21,7 @@ from estimator.costs import option_capital, option_upkeep
 from estimator.inputs.case import Case
 from estimator.money import worth
 from estimator.supply import Supply, supply
-from estimator.survey.fill import filled
+from estimator.survey.fill import Filled, filled
 from estimator.survey.numbers import HomeNumbers, home_numbers, option_numbers
 from estimator.units import Array, from_m3h, to_m3h
 
@@ -75,9 +75,9 @@ class Difference:
     baseline: str
 
 
-def ground(case: Case, year: ClimateYear) -> Ground:
-    """The case surveyed once and the weather read once."""
-    whole = filled(case).case
+def ground(case: Case, year: ClimateYear, *, survey: Filled | None = None) -> Ground:
+    """The case surveyed once and the weather read once; survey: the case without gaps, where somebody has it."""
+    whole = (survey or filled(case)).case
     home = home_numbers(whole)
     return Ground(case=whole, year=year, home=home, shared=home_year(home, year), supply=supply(whole, year))
 

@@ -61,7 +61,8 @@ def ground(case: Case, year: ClimateYear, *, hours_per_block: int = HOURS_PER_BL
     hours too, and every bill by blocks is corrected by what it finds. Left of the error of net saving is at most 2.9
     money a year in 640 cases of eight kinds of tariff, roof and heat pump on two years, 8.3 without the correction.
     """
-    survey, span = filled(case), leakage_span(case)
+    survey = filled(case)
+    span = leakage_span(case, survey=survey)
     place = Ground(
         case=survey.case,
         year=year,

@@ -40,15 +40,15 @@ def with_q50(case: Case, q50: float) -> Case:
     return dataclasses.replace(case, leakage=dataclasses.replace(case.leakage, measure="q50", value=q50, basis=basis))
 
 
-def leakage_span(case: Case) -> LeakageSpan:
-    """Low, middle and high leakage of a case.
+def leakage_span(case: Case, *, survey: Filled | None = None) -> LeakageSpan:
+    """Low, middle and high leakage of a case; survey: the same case without gaps, where somebody has it already.
 
     A test is uncertain by a tenth, and by its drift where several are listed. A typical figure spreads as its age does
     in the table of homes. A guess spreads at least from half to double.
     """
-    survey: Filled = filled(case)
+    survey = survey or filled(case)
     whole, origin = survey.case, survey.origins["leakage.value"]
-    if (tests := pressure_history(case)) is not None:
+    if (tests := _history(whole)) is not None:
         return tests.span
     middle = house_q50(whole)
     table_low, table_middle, table_high = leakage_range(whole.home)
@@ -67,7 +67,10 @@ def leakage_span(case: Case) -> LeakageSpan:
 
 def pressure_history(case: Case) -> History | None:
     """What the listed pressure tests say of the house, None where the leakage in use is not the newest of them."""
-    whole = filled(case).case
+    return _history(filled(case).case)
+
+
+def _history(whole: Case) -> History | None:
     log = pressure_log(whole.leakage.tests)
     last = log.newest
     if last is None or (whole.leakage.measure, whole.leakage.value) != (last.measure, last.value):

@@ -10,7 +10,7 @@ import base64
 import json
 import re
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from html import escape
 from importlib.resources import files
 from typing import Literal
@@ -44,9 +44,13 @@ def _font_face() -> str:
 
 def text_width(text: str, *, size: float, weight: Weight = 500) -> float:
     """Width of a line of text in the picture's sans [px]; kerning is left out, which errs on the wide side."""
+    return _ems(text, weight) * size / _PER_EM
+
+
+@lru_cache(maxsize=4096)  # the same words stand in a picture however its figures move
+def _ems(text: str, weight: Weight) -> float:
     table = _widths(weight)
-    text = text.replace("\u00a0", " ")
-    return sum(table.get(letter, _UNKNOWN_WIDTH) for letter in text) * size / _PER_EM
+    return sum(table.get(letter, _UNKNOWN_WIDTH) for letter in text.replace("\u00a0", " "))
 
 
 def wrapped(text: str, *, width: float, size: float, weight: Weight = 500) -> list[str]:

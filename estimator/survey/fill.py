@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any, cast
 
 import numpy as np
@@ -12,7 +13,7 @@ import numpy as np
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import Known, electricity_row, fuel_row, is_electric, option_row
 from estimator.inputs.places import every_entry, value_at, with_values
-from estimator.inputs.quantity import Tag, declared
+from estimator.inputs.quantity import Declared, Tag, declared
 from estimator.survey import money_gaps, typical
 
 
@@ -34,6 +35,35 @@ class Filled:
 
     case: Case
     origins: Mapping[str, Origin]
+
+
+class _Origins(Mapping[str, Origin]):
+    """Origins by dotted path, in writing order; each is worked out when it is asked for, since few ever are."""
+
+    def __init__(self, given: Case, whole: Case, known: Mapping[str, Known]) -> None:
+        self._given, self._whole, self._known = given, whole, known
+
+    @cached_property
+    def _entries(self) -> dict[str, Declared]:
+        return dict(every_entry(self._whole))
+
+    def __getitem__(self, path: str) -> Origin:
+        item, given, whole = self._entries[path], self._given, self._whole
+        if path in self._known:
+            tag, source = self._known[path].tag, self._known[path].source
+        elif _entered(value_at(given, path), item.default):
+            tag, source = given.tags.get(path, "measured"), "entered"
+        else:
+            tag, source = given.tags.get(path, item.spec.tag), item.spec.source
+        if path == "leakage.value" and whole.leakage.basis is not None:
+            tag = whole.leakage.basis
+        return Origin(path, value_at(whole, path), item.unit, item.spec.meaning, tag, source)
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._entries)
+
+    def __len__(self) -> int:
+        return len(self._entries)
 
 
 def filled(case: Case) -> Filled:
@@ -77,29 +107,13 @@ def filled(case: Case) -> Filled:
     whole = dataclasses.replace(
         case, home=home, leakage=leakage, heating=heating, prices=prices, air=air, worth=worth, options=options
     )
-    return Filled(case=whole, origins=_origins(case, whole, known))
+    return Filled(case=whole, origins=_Origins(case, whole, known))
 
 
 def _with_gaps_filled(noun: Any, gaps: Mapping[str, Known]) -> tuple[Any, dict[str, Known]]:
     paths = {item.path for item in declared(cast(type, type(noun)))}
     used = {path: known for path, known in gaps.items() if path in paths and value_at(noun, path) is None}
     return with_values(noun, {path: known.value for path, known in used.items()}), used
-
-
-def _origins(given: Case, whole: Case, known: Mapping[str, Known]) -> dict[str, Origin]:
-    origins = {}
-    for path, item in every_entry(whole):
-        value = value_at(whole, path)
-        if path in known:
-            tag, source = known[path].tag, known[path].source
-        elif _entered(value_at(given, path), item.default):
-            tag, source = given.tags.get(path, "measured"), "entered"
-        else:
-            tag, source = given.tags.get(path, item.spec.tag), item.spec.source
-        origins[path] = Origin(path, value, item.unit, item.spec.meaning, tag, source)
-    if "leakage.value" in origins and whole.leakage.basis is not None:
-        origins["leakage.value"] = dataclasses.replace(origins["leakage.value"], tag=whole.leakage.basis)
-    return origins
 
 
 def _one_meter(case: Case, entered: Any, usual: Known) -> Known:

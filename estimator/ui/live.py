@@ -7,8 +7,10 @@ that is drawn with the parts brings only them up to date, as long as nothing els
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
+from functools import partial
+from itertools import groupby
 from typing import Any
 
 import streamlit as st
@@ -16,11 +18,26 @@ import streamlit as st
 _PAGE = "live:page"
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Part:
+    """A place and what stands in it: worked out first, so that parts that stand together are shown together."""
+
+    place: st.delta_generator.DeltaGenerator
+    html: Callable[[], str]
+
+    def show(self, said: str) -> None:
+        self.place.html(said) if said else self.place.empty()
+
+    def __call__(self) -> None:
+        self.show(self.html())
+
+
 @dataclass(slots=True, eq=False)
 class _Page:
     """What one run of the whole page leaves to be followed."""
 
     fields: dict[str, Callable[[], Any]] = field(default_factory=dict)
+    first: list[Callable[[], Any]] = field(default_factory=list)
     steps: list[Callable[[], Any]] = field(default_factory=list)
     last: list[Callable[[], Any]] = field(default_factory=list)
     standing: list[tuple[Callable[[], Any], Any]] = field(default_factory=list)
@@ -36,10 +53,10 @@ def begin() -> None:
 def around() -> Callable[[], None]:
     """Draw what stands around a page that could not be drawn: what was kept before this was called."""
     page = _page()
-    steps, last, standing = list(page.steps), list(page.last), list(page.standing)
+    first, steps, last, standing = list(page.first), list(page.steps), list(page.last), list(page.standing)
 
     def drawn() -> None:
-        page.fields, page.steps, page.last, page.standing = {}, steps, last, standing
+        page.fields, page.first, page.steps, page.last, page.standing = {}, first, steps, last, standing
         finish()
 
     return drawn
@@ -50,18 +67,17 @@ def part(html: Callable[[], str], *, last: bool = False) -> None:
 
     html: takes the case from the session each time. last: after all that is not.
     """
-    place = st.empty()
-
-    def drawn() -> None:
-        said = html()
-        place.html(said) if said else place.empty()
-
-    step(drawn, last=last)
+    step(_Part(st.empty(), html), last=last)
 
 
 def step(do: Callable[[], Any], *, last: bool = False) -> None:
     """Do something once the page stands, and again after every change; what it draws on must stand already."""
     (_page().last if last else _page().steps).append(do)
+
+
+def at_once(do: Callable[[], Any]) -> None:
+    """Do something before the first figure is worked out: the browser has it done by the time the figures come."""
+    _page().first.append(do)
 
 
 def alone(draw: Callable[[], Any], *, path: str) -> None:
@@ -96,7 +112,7 @@ def finish() -> None:
             st.rerun()
         try:
             page.drawing = True
-            for do in (*page.fields.values(), *page.steps, *page.last):
+            for do in _bursts((*page.first, *page.fields.values(), *page.steps, *page.last), alone=with_page):
                 if with_page and do in page.done:
                     continue
                 do()
@@ -112,6 +128,20 @@ def finish() -> None:
     with_page = False
     if faults:
         raise faults[0]
+
+
+def _bursts(todo: Iterable[Callable[[], Any]], *, alone: bool) -> Iterator[Callable[[], Any]]:
+    """The same in the same order, parts that follow each other as one: the browser then lays the page out once."""
+    for together, some in groupby(todo, lambda do: isinstance(do, _Part) and not alone):
+        if together:
+            yield partial(_burst, list(some))
+        else:
+            yield from some
+
+
+def _burst(parts: Iterable[_Part]) -> None:
+    for part_, said in [(each, each.html()) for each in parts]:
+        part_.show(said)
 
 
 def _page() -> _Page:

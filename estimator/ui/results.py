@@ -58,7 +58,7 @@ def outcome() -> Outcome:
     case = state.case()
     kept = st.session_state.get("outcome")
     if kept is None or kept.case is not case:
-        kept = Outcome(case, leakage_span(case), run(case, at_hand.year(case)))
+        kept = Outcome(case, leakage_span(case, survey=state.survey()), run(case, at_hand.year(case)))
         st.session_state["outcome"] = kept
     return kept
 

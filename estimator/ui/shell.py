@@ -46,11 +46,13 @@ def draw() -> None:
     }
     chosen = st.navigation(list(pages.values()), position="hidden")
     with st.container(key="top", horizontal=True, gap="small", vertical_alignment="center"):
-        navigation.links(pages, now=chosen.url_path, carried=_carried)
+        asked = navigation.links(pages, now=chosen.url_path)
+        if asked is not None:
+            st.switch_page(pages[asked], query_params=_carried())
         case_bar.draw()
     above = st.container()
     live.standing(state.refusals)
-    live.step(state.show_link, last=True)
+    live.at_once(state.show_link)
     if wanting.stands_in(chosen.url_path):
         live.finish()
     else:

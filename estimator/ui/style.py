@@ -34,8 +34,7 @@ _RULES = f"""<style>
 [data-testid=stMainBlockContainer]{{padding-top:1rem}}
 .st-key-top{{border-bottom:1px solid;{_RULE};padding-bottom:.5rem;row-gap:.25rem}}
 .st-key-top>[data-testid=stLayoutWrapper]:first-child{{flex:1 1 20rem;width:auto}}
-.st-key-questions{{row-gap:.1rem;column-gap:.2rem}}
-.st-key-questions [data-testid=stPageLink] a{{padding:.3rem .5rem}}
+.st-key-questions{{min-height:2.1rem}}
 .st-key-elsewhere a{{padding-left:0}}
 .undone{{font-size:.875rem;line-height:1.3;margin:0;max-width:13rem;white-space:nowrap;overflow:hidden;text-overflow:ellipsis;{_QUIET}}}
 .st-key-answer{{{_PAPER};padding:.5rem 0;border-bottom:1px solid;{_RULE}}}

@@ -77,14 +77,15 @@ def shown(option: str) -> Shown:
     """The case on screen, asked about one option, worked out once for each case."""
     case, latest = state.case(), held(option)
     if latest.case is not case:
-        place = ground(case, at_hand.year(case))
+        survey = state.survey()
+        place = ground(case, at_hand.year(case), survey=survey)
         wanted = _without_leakage(option)
         kept = st.session_state.get(_KEPT)
         if kept is None or kept[0] != wanted:
             kept = (wanted, sweeps(place, option=option))
             st.session_state[_KEPT] = kept
-        found = tightness(place, leakage_span(case), option=option, swept=kept[1])
-        latest.shown, latest.case = Shown(state.survey(), found), case
+        found = tightness(place, leakage_span(case, survey=survey), option=option, swept=kept[1])
+        latest.shown, latest.case = Shown(survey, found), case
     return latest.shown
 
 

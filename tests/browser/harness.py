@@ -173,7 +173,7 @@ class Visit:
 
     def go(self, label: str) -> None:
         """Go to a page by its link, as people do on a desk and on a phone."""
-        link = self.page.get_by_test_id("stPageLink").get_by_role("link", name=label, exact=True)
+        link = self.page.get_by_role("navigation", name="Questions").get_by_role("link", name=label, exact=True)
         if not link.is_visible():
             self.page.get_by_role("button", name="More").click()
         self.after(link.click)

@@ -20,7 +20,11 @@ def test_every_page_opens_by_its_own_address_without_a_failed_request(
         here.open(f"/{address}")
         assert here.page.title() == TITLE
         assert here.page.locator("h1").inner_text().endswith("?")
-        assert here.page.get_by_test_id("stPageLink").get_by_role("link", name=label, exact=True).is_visible()
+        assert (
+            here.page.get_by_role("navigation", name="Questions")
+            .get_by_role("link", name=label, exact=True)
+            .is_visible()
+        )
         assert failed == []
         here.assert_quiet()
 

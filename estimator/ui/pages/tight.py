@@ -151,7 +151,8 @@ def _files(latest: Held) -> None:
 
 def _small_print(option: str) -> None:
     _files(held(option))
-    live.part(lambda: _rests(shown(option).found))
+    live.standing(lambda: _rests(shown(option).found))  # says where the leakage comes from, not what it is
+    st.html(_rests(shown(option).found))
 
 
 def _rests(found: Tightness) -> str:
