@@ -185,6 +185,6 @@ def _laid_out(figure: go.Figure, palette: Palette, *, unit: str, values: list[Ar
         nticks=6,
         tickfont=lettered,
         title={"text": f"{unit_shown(unit)}{f' a {per}' if per else ''}", "font": lettered, "standoff": 8},
-        range=[low - (0.04 * span if low < 0 else 0.0), high + _ROOM * span],
+        range=[low - (0.04 * span if low != 0.0 else 0.0), high + _ROOM * span],
     )
     return figure

@@ -172,5 +172,8 @@ def test_every_axis_says_the_unit_that_its_figures_are_drawn_in(
     finally:
         figures.THINKS_IMPERIAL.reset(asked)
     assert tuple(figure.layout.yaxis.title.text for figure in drawn) == units
+    low, high = drawn[0].layout.yaxis.range
+    assert low < min(drawn[0].data[0].y)  # neither end of the span lies on the frame
+    assert high > max(drawn[0].data[0].y)
     # 1 mile = 1,609.344 m: NIST SP 811, table B.8.
     assert windiest == pytest.approx(max(vale.wind) * (3600.0 / 1609.344 if imperial else 1.0))
