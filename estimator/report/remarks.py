@@ -138,7 +138,7 @@ def _short(option: OptionYear, *, topped_up: bool) -> list[str]:
     if hours < _WORTH_SAYING:
         return []
     remedy = "windows make up for it in this estimate" if topped_up else "nothing makes up for it in this estimate"
-    return [f"{option.label} brings less air than the home needs in {share(hours)} of all hours; {remedy}."]
+    return [f"{option.label}: less air than the home needs in {share(hours)} of all hours; {remedy}."]
 
 
 def _surplus(options: list[OptionYear], required: float) -> list[str]:
