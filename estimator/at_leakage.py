@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from estimator.air import joining, leakage
 from estimator.bills import bills
@@ -51,7 +52,7 @@ class OptionAt:
     capital: float
     upkeep: float
 
-    def at(self, places: slice) -> OptionAt:
+    def at(self, places: slice | NDArray[np.intp]) -> OptionAt:
         """The same at some of the leakages."""
         arrays = ("heat", "electricity", "bill", "carbon", "own_air", "short", "through_exchanger")
         return dataclasses.replace(self, **{name: getattr(self, name)[places] for name in arrays})
@@ -90,7 +91,10 @@ def areas_of(q50: Array, case: Case) -> Array:
 
 
 def option_at(place: Ground, name: str, q50: Array, *, join: Callable[..., Any] = joining.envelope_flow) -> OptionAt:
-    """One option of the case at each of the leakages q50 [m³/(h m²)], (n,); `join` as in the corridor."""
+    """One option of the case at each of the leakages q50 [m³/(h m²)], (n,), each once; `join` as in the corridor."""
+    distinct, back = np.unique(q50, return_inverse=True)
+    if len(distinct) < len(q50):
+        return option_at(place, name, distinct, join=join).at(back)
     case, option, step = place.case, place.case.options[name], place.year.weight
     numbers = option_numbers(option)
     home = dataclasses.replace(place.home, leakage_area=areas_of(q50, case))

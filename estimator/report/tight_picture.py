@@ -7,6 +7,7 @@ The leakage axis is logarithmic and says each leakage three ways. Lines are brok
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Literal
 
@@ -106,26 +107,51 @@ def _house_words(found: Tightness, within: Frame) -> Box:
     return Box(start, within.zone[1] + 1.0, start + width, within.zone[1] + 1.0 + within.line)
 
 
-def _named(within: Frame, curves: Sequence[Sequence[Array]]) -> list[Box | None]:
+def _named(within: Frame, curves: Sequence[Sequence[Array]]) -> tuple[Box | None, ...]:
     """Where the words of the life and of each curve stand."""
-    top, bottom = within.zone
-    room = Room(Box(within.left + 4.0, top + 1.0, within.right, bottom - 1.0))
+    level = within.plan.level
+    words = [name(within, curve) for curve in within.plan.curves]
+    return _arranged(
+        within.left,
+        within.right,
+        within.zone,
+        tuple(float(within.x(border.at)) for border in within.plan.borders if border.drawn),
+        float(within.y(0.0)),
+        None if level is None else (float(within.y(level)), within.wide(_life_words(level)), within.line),
+        tuple((within.wide(*lines), len(lines) * within.line) if lines else None for lines in words),
+        tuple(tuple(piece.tobytes() for piece in pieces) for pieces in curves),
+    )
+
+
+@lru_cache(maxsize=32)  # while only the house moves, the curves and their words stay
+def _arranged(
+    left: float,
+    right: float,
+    zone: tuple[float, float],
+    borders: tuple[float, ...],
+    nil: float,
+    life: tuple[float, float, float] | None,
+    sizes: tuple[tuple[float, float] | None, ...],
+    packed: tuple[tuple[bytes, ...], ...],
+) -> tuple[Box | None, ...]:
+    """The same from numbers alone [px]; life: its height, width and height of words; packed: points (n, 2)."""
+    curves = [[np.frombuffer(piece).reshape(-1, 2) for piece in pieces] for pieces in packed]
+    top, bottom = zone
+    room = Room(Box(left + 4.0, top + 1.0, right, bottom - 1.0))
     for piece in (piece for pieces in curves for piece in pieces):
         room.line(piece, cost=CURVE)
-    for border in within.plan.borders:
-        if border.drawn:
-            room.line(np.array([[float(within.x(border.at)), end] for end in within.zone]), cost=RULE)
-    room.line(_level(within, 0.0), cost=RULE)
-    life = None
-    if within.plan.level is not None:
-        level = _level(within, within.plan.level)
-        life = room.beside(level, [], width=within.wide(_life_words(within.plan.level)), height=within.line, late=True)
+    for x in borders:
+        room.line(np.array([[x, end] for end in zone]), cost=RULE)
+    room.line(_across(left, right, nil), cost=RULE)
+    boxes: list[Box | None] = [None] * (1 + len(sizes))
+    if life is not None:
+        level = _across(left, right, life[0])
+        boxes[0] = room.beside(level, [], width=life[1], height=life[2], late=True)
         room.line(level, cost=CURVE)
-    boxes: list[Box | None] = [life, *(None for _ in curves)]
     for number in sorted(range(len(curves)), key=lambda number: not curves[number]):  # those without a line come last
-        lines = name(within, within.plan.curves[number])
-        if lines:
-            width, height = within.wide(*lines), len(lines) * within.line
+        size = sizes[number]
+        if size is not None:
+            width, height = size
             others = [piece for at, pieces in enumerate(curves) if at != number for piece in pieces]
             longest = max(curves[number], key=len, default=None)
             boxes[number + 1] = (
@@ -133,12 +159,11 @@ def _named(within: Frame, curves: Sequence[Sequence[Array]]) -> list[Box | None]
                 if longest is None
                 else room.beside(longest, others, width=width, height=height)
             )
-    return boxes
+    return tuple(boxes)
 
 
-def _level(within: Frame, value: float) -> Array:
-    y = float(within.y(value))
-    return np.array([[within.left, y], [within.right, y]])
+def _across(left: float, right: float, y: float) -> Array:
+    return np.array([[left, y], [right, y]])
 
 
 def _life_words(life: float) -> str:
@@ -149,8 +174,8 @@ def _life(within: Frame, box: Box | None) -> list[str]:
     life = within.plan.level
     if box is None or life is None:
         return []
-    (x1, y), (x2, _) = _level(within, life).tolist()
-    line = _line(x1, y, x2, y, 'class="ink-line" stroke-width="1.3" stroke-dasharray="1.5 4"')
+    y = float(within.y(life))
+    line = _line(within.left, y, within.right, y, 'class="ink-line" stroke-width="1.3" stroke-dasharray="1.5 4"')
     return [line, within.bold([_life_words(life)], box, "ink")]
 
 
