@@ -31,8 +31,7 @@ def as_html(sheet: Rows) -> str:
 def _row(heads: tuple[str, ...], row: tuple[str, ...]) -> str:
     name, *entries = row
     cells = "".join(
-        f'<td role="cell"><span class="head" aria-hidden="true">{escape(head)}</span>'
-        f"<span>{unbroken(entry)}</span></td>"
+        f'<td role="cell" data-head="{escape(head)}">{unbroken(entry)}</td>'
         for head, entry in zip(heads[1:], entries, strict=True)
     )
     return f'<tr role="row"><th scope="row" role="rowheader">{escape(name)}</th>{cells}</tr>'

@@ -55,14 +55,13 @@ td,th,[data-testid=stMetricValue]{{font-variant-numeric:tabular-nums}}
  border-bottom-width:1px;{_RULE}}}
 .sheet thead th{{font-size:.875rem;vertical-align:bottom;{_QUIET}}}
 .sheet tbody th{{font-weight:600}}
-.sheet .head{{display:none}}
 @container (max-width:860px){{
  .sheet table,.sheet caption,.sheet tbody,.sheet tr,.sheet th,.sheet td{{display:block}}
  .sheet thead{{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden}}
  .sheet tr{{border:0 solid;border-bottom-width:1px;padding:.4rem 0;{_RULE}}}
  .sheet th,.sheet td{{border:0;padding:.1rem 0}}
  .sheet td{{display:grid;grid-template-columns:11em 1fr;gap:.6rem}}
- .sheet .head{{display:inline;{_QUIET}}}
+ .sheet td::before{{content:attr(data-head) / "";{_QUIET}}}
 }}
 </style>"""
 
