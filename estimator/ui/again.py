@@ -24,7 +24,8 @@ def begin() -> None:
     context = get_script_run_ctx()
     sent = context.session_state.get_widget_states() if context else []
     if sent:
-        st.session_state[_SENT] = sent
+        # A link is followed in the first run already; asked for once more, it would take back the next one.
+        st.session_state[_SENT] = [each for each in sent if each.WhichOneof("value") != "json_trigger_value"]
 
 
 def asked() -> bool:
