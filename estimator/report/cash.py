@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 
 from estimator import units
-from estimator.report.figures import GAP, UNKNOWN, borne, fixed, number, years
+from estimator.report.figures import GAP, UNKNOWN, borne, fixed, joined, number, years
 
 _BEFORE = frozenset("£€$¥₤₩₹₺₪₫")
 """Currency signs that stand before the number; any other sign, and every code of letters, stands after it."""
@@ -88,6 +88,21 @@ def price_unit(unit: str, currency: str) -> str:
     if head == "p":
         return f"{_HUNDREDTH.get(currency, f'1/100 {currency}')}{slash}{rest}"
     return f"{currency}{slash}{rest}" if head == "money" else unit
+
+
+def joined_price(text: str, unit: str, currency: str) -> str:
+    """A number without a sign and a declared unit, with money in it or not, as sums and prices are written.
+
+    >>> joined_price("1,900", "money", "£"), joined_price("15", "money/year", "kr"), joined_price("7.33", "p/kWh", "€")
+    ('£1,900', '15\\xa0kr/year', '7.33c/kWh')
+    >>> joined_price("733", "p/kWh", "kr"), joined_price("25", "mm", "£")
+    ('733\\xa01/100\\xa0kr/kWh', '25\\xa0mm')
+    """
+    head, slash, rest = unit.partition("/")
+    if head == "money":
+        return f"{joined_money(text, currency)}{slash}{rest}"
+    written = price_unit(unit, currency)
+    return f"{text}{written}" if head == "p" and currency in _HUNDREDTH else joined(text, written)
 
 
 def rounded_range(low: float, high: float) -> tuple[float, float]:

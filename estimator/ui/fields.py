@@ -14,8 +14,8 @@ import streamlit as st
 
 from estimator.errors import InputFaults
 from estimator.inputs.quantity import Declared, Quantity
-from estimator.report.cash import price_unit
-from estimator.report.figures import converted, joined, number, quantity, to_metric, unit_shown
+from estimator.report.cash import joined_price, price_unit
+from estimator.report.figures import converted, number, quantity, to_metric, unit_shown
 from estimator.report.figures import entered as as_shown
 from estimator.report.price_words import price_in_words
 from estimator.survey.fill import Origin
@@ -74,10 +74,10 @@ def field(
         _choice(draw, choices or {_spoken(choice): choice for choice in item.choices}, entered, used)
     elif isinstance(item.spec, Quantity) and item.unit.startswith(_TYPED):
         if not (echo and item.unit.startswith("p/")):
-            _price(draw, item.spec, entered, used, shown)
+            _price(draw, item.spec, entered, used, unit=shown, currency=currency)
             return
         with st.container(gap=None):
-            _price(draw, item.spec, entered, used, shown)
+            _price(draw, item.spec, entered, used, unit=shown, currency=currency)
             small(price_in_words(used, currency, per=item.unit.partition("/")[2]))
     elif isinstance(item.spec, Quantity):
         _number(draw, item.spec, entered, used, unit)
@@ -151,7 +151,7 @@ def _fine_step(spec: Quantity) -> float:
     return next((step for step in (1.0, 0.1, 0.05, 0.01) if spec.high - spec.low >= 20 * step), 0.01)
 
 
-def _price(draw: _Draw, spec: Quantity, entered: Any, used: Any, unit: str) -> None:
+def _price(draw: _Draw, spec: Quantity, entered: Any, used: Any, *, unit: str, currency: str) -> None:
     declared = draw.item.unit
     draw.shows("" if draw.item.optional and entered is None else f"{as_shown(used, declared):g}")
     low, high, back = as_shown(spec.low, declared), as_shown(spec.high, declared), to_metric(declared)
@@ -164,7 +164,7 @@ def _price(draw: _Draw, spec: Quantity, entered: Any, used: Any, unit: str) -> N
 
     st.text_input(
         draw.label,
-        placeholder=f"usual: {joined(number(as_shown(used, declared)), unit)}",
+        placeholder=f"usual: {_priced(used, spec, currency)}",
         help=draw.help,
         key=draw.key,
         on_change=draw.takes(read),
@@ -216,7 +216,7 @@ def _help(item: Declared, origin: Origin, currency: str) -> str:
 
 def _priced(value: float, spec: Quantity, currency: str) -> str:
     """A value of an entry with its unit, in words of money where that is what it counts."""
-    return joined(number(converted(value, spec.unit)), price_unit(unit_shown(spec.unit), currency))
+    return joined_price(number(converted(value, spec.unit)), unit_shown(spec.unit), currency)
 
 
 def escaped(text: str) -> str:

@@ -26,7 +26,7 @@ _RULES = f"""<style>
 .basis{{font-style:italic}}
 .finding{{font-size:1.15rem!important;line-height:1.3!important;font-weight:600!important;padding:0!important;
  margin:0!important;text-wrap:balance}}
-.sentence{{font-family:{SERIF_STACK};font-size:1.12rem;line-height:1.6;max-width:44em;margin:0}}
+.sentence{{font-family:{SERIF_STACK};font-size:1.12rem;line-height:1.6;max-width:44em;margin:.5rem 0 0}}
 .sentence b{{font-weight:600;border-bottom:1px solid;{_RULE}}}
 .small{{font-size:.875rem;line-height:1.5;max-width:60em;margin:0 0 .4rem;{_QUIET}}}
 [data-testid=stLayoutWrapper]:has(>.st-key-answer){{position:sticky;top:0;z-index:90}}
@@ -61,7 +61,7 @@ td,th,[data-testid=stMetricValue]{{font-variant-numeric:tabular-nums}}
  .sheet tr{{border:0 solid;border-bottom-width:1px;padding:.4rem 0;{_RULE}}}
  .sheet th,.sheet td{{border:0;padding:.1rem 0}}
  .sheet td{{display:grid;grid-template-columns:11em 1fr;gap:.6rem}}
- .sheet td::before{{content:attr(data-head) / "";{_QUIET}}}
+ .sheet td::before{{content:attr(data-head);content:attr(data-head) / "";{_QUIET}}}
 }}
 </style>"""
 
