@@ -42,6 +42,7 @@ class Ground:
 class OptionAt:
     """One option at n leakages: arrays (n,). kWh, money and kg a year; flows m³/h; shares 0 to 1."""
 
+    q50: Array  # m³/(h m²)
     heat: Array
     electricity: Array
     bill: Array  # heat and ventilation, standing charges and other uses left out: they are the same at every leakage
@@ -54,8 +55,15 @@ class OptionAt:
 
     def at(self, places: slice | NDArray[np.intp]) -> OptionAt:
         """The same at some of the leakages."""
-        arrays = ("heat", "electricity", "bill", "carbon", "own_air", "short", "through_exchanger")
-        return dataclasses.replace(self, **{name: getattr(self, name)[places] for name in arrays})
+        return dataclasses.replace(self, **{name: getattr(self, name)[places] for name in _ARRAYS})
+
+    def and_at(self, other: OptionAt) -> OptionAt:
+        """The same at the leakages of both."""
+        both: dict[str, Any] = {name: np.concatenate([getattr(self, name), getattr(other, name)]) for name in _ARRAYS}
+        return dataclasses.replace(self, **both)
+
+
+_ARRAYS = ("q50", "heat", "electricity", "bill", "carbon", "own_air", "short", "through_exchanger")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -90,9 +98,24 @@ def areas_of(q50: Array, case: Case) -> Array:
     return np.asarray(area)
 
 
-def option_at(place: Ground, name: str, q50: Array, *, join: Callable[..., Any] = joining.envelope_flow) -> OptionAt:
-    """One option of the case at each of the leakages q50 [m³/(h m²)], (n,), each once; `join` as in the corridor."""
+def option_at(
+    place: Ground,
+    name: str,
+    q50: Array,
+    *,
+    join: Callable[..., Any] = joining.envelope_flow,
+    known: OptionAt | None = None,
+) -> OptionAt:
+    """One option of the case at each of the leakages q50 [m³/(h m²)], (n,), each once; `join` as in the corridor.
+
+    known: the same option of the same place at leakages that need not be worked out again.
+    """
     distinct, back = np.unique(q50, return_inverse=True)
+    if known is not None and np.any(new := ~np.isin(distinct, known.q50)):
+        known = known.and_at(option_at(place, name, distinct[new], join=join))
+    if known is not None:
+        order = np.argsort(known.q50)
+        return known.at(order[np.searchsorted(known.q50[order], q50)])
     if len(distinct) < len(q50):
         return option_at(place, name, distinct, join=join).at(back)
     case, option, step = place.case, place.case.options[name], place.year.weight
@@ -104,6 +127,7 @@ def option_at(place: Ground, name: str, q50: Array, *, join: Callable[..., Any] 
     recovers = bool(np.any(numbers.effectiveness > 0.0))
     through = np.mean(air.balanced, axis=-1) / np.mean(air.delivered, axis=-1)
     return OptionAt(
+        q50=np.asarray(q50, dtype=float),
         heat=year.useful_heat[:, 0],
         electricity=(year.fans + year.frost)[:, 0],
         bill=(year.heat_bill + year.ventilation_bill)[:, 0],

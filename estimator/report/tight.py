@@ -5,11 +5,12 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 import numpy as np
 
 from estimator.air import leakage as air_leakage
-from estimator.at_leakage import Difference, Ground, areas_of, difference, option_at
+from estimator.at_leakage import Difference, Ground, OptionAt, areas_of, difference, option_at
 from estimator.inputs.case import Case
 from estimator.leak_range import with_q50
 from estimator.leak_span import LeakageSpan
@@ -100,11 +101,25 @@ def sweeps(place: Ground, *, option: str) -> Mapping[str, Sweep]:
     }
 
 
-def tightness(place: Ground, span: LeakageSpan, *, option: str, swept: Mapping[str, Sweep]) -> Tightness:
-    """Everything that the page says, from a place and its sweeps."""
+def sealed(place: Ground, *, option: str) -> Mapping[str, OptionAt]:
+    """An option and both its baselines at the leakage sealed to, which does not depend on the house's own either."""
+    target = np.array([place.case.sealing.target])
+    return {name: option_at(place, name, target) for name in {option, place.case.baseline, place.case.today}}
+
+
+def tightness(
+    place: Ground,
+    span: LeakageSpan,
+    *,
+    option: str,
+    swept: Mapping[str, Sweep],
+    known: Mapping[str, OptionAt] = MappingProxyType({}),
+) -> Tightness:
+    """Everything that the page says, from a place and its sweeps; known: what somebody has of `sealed`."""
     case, points = place.case, np.array([span.low, span.middle, span.high])
     leakages = route_leakages(case, points)
-    years = {name: option_at(place, name, leakages) for name in {option, case.baseline, case.today}}
+    names = {option, case.baseline, case.today}
+    years = {name: option_at(place, name, leakages, known=known.get(name)) for name in names}
     here = {name: year.at(slice(len(points))) for name, year in years.items()}
 
     def against(baseline: str, words: str) -> Against:

@@ -107,16 +107,21 @@ def finish() -> None:
     page, faults = _page(), []
     with_page = True
 
+    def each(*todo: Callable[[], Any]) -> None:
+        for do in todo:
+            if with_page and do in page.done:
+                continue
+            do()
+            if with_page:
+                page.done.add(do)
+
     def drawn() -> None:
-        if not with_page and any(read() != shown for read, shown in page.standing):
-            st.rerun()
         try:
             page.drawing = True
-            for do in _bursts((*page.first, *page.fields.values(), *page.steps, *page.last), alone=with_page):
-                if with_page and do in page.done:
-                    continue
-                do()
-                page.done.add(do)
+            each(*page.first, *page.fields.values())  # before all that takes time to work out
+            if not with_page and any(read() != shown for read, shown in page.standing):
+                st.rerun()
+            each(*_bursts((*page.steps, *page.last), alone=with_page))
         except Exception as fault:
             if not with_page:
                 st.rerun()  # the whole page knows how to say it

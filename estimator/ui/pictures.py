@@ -11,13 +11,13 @@ from html import escape
 
 import streamlit as st
 
-_STYLE = """<style>
+RULES = """\
 .picture{container-type:inline-size}
 .picture img{width:100%;height:auto;display:block}
 .picture .desk{max-width:1080px}
 .picture .phone{display:none;max-width:420px}
-@container (max-width:600px){.picture .desk{display:none}.picture .phone{display:block}}
-</style>"""
+@container (max-width:600px){.picture .desk{display:none}.picture .phone{display:block}}"""
+"""Of style, for every page once: a stylesheet that comes with a picture has the browser style the whole page anew."""
 
 
 def picture(*, desk: str, phone: str, alt: str, widest: int | None = None) -> None:
@@ -32,7 +32,7 @@ def as_html(*, desk: str, phone: str, alt: str, widest: int | None = None) -> st
         f'<img class="{form}"{held} alt="{escape(alt, quote=True)}" src="data:image/svg+xml;base64,{_packed(svg)}">'
         for form, svg in (("desk", desk), ("phone", phone))
     )
-    return f'{_STYLE}<div class="picture">{images}</div>'
+    return f'<div class="picture">{images}</div>'
 
 
 def _packed(svg: str) -> str:

@@ -11,12 +11,15 @@ from html import escape
 import streamlit as st
 
 from estimator.report.palette import DARK, LIGHT, SERIF_STACK
+from estimator.ui import pictures, tables
 
 _QUIET = f"color:{LIGHT.quiet};color:light-dark({LIGHT.quiet},{DARK.quiet})"
 _PAPER = f"background:{LIGHT.ground};background:light-dark({LIGHT.ground},{DARK.ground})"
 _RULE = f"border-color:{LIGHT.rule};border-color:light-dark({LIGHT.rule},{DARK.rule})"
 
 _RULES = f"""<style>
+{pictures.RULES}
+{tables.RULES}
 .question{{font-size:1rem!important;font-weight:600!important;letter-spacing:.01em;padding:0!important;margin:0!important;
  {_QUIET}}}
 .answer{{font-family:{SERIF_STACK};font-size:clamp(1.35rem,1rem + 1.5vw,2.1rem);line-height:1.24;font-weight:500;

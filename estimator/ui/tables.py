@@ -17,7 +17,7 @@ from estimator.report.rows import Rows
 _RULE = f"border-bottom:1px solid {LIGHT.rule};border-bottom-color:light-dark({LIGHT.rule},{DARK.rule})"
 _QUIET = f"color:{LIGHT.quiet};color:light-dark({LIGHT.quiet},{DARK.quiet})"
 
-_STYLE = f"""<style>
+RULES = f"""\
 .rows{{margin:0 0 1.4rem;max-width:72rem}}
 .rows div{{overflow-x:auto}}
 .rows table{{border-collapse:collapse;width:100%;font-size:.875rem;line-height:1.4;font-variant-numeric:tabular-nums}}
@@ -34,8 +34,8 @@ _STYLE = f"""<style>
  .rows .words:not(:first-child){{padding-left:.7rem}}
  .rows td.words{{min-width:4.2rem}}
  .rows td.words:first-child{{min-width:5.5rem}}
-}}
-</style>"""
+}}"""
+"""Of style, for every page once."""
 
 
 def show(*tables: Rows) -> None:
@@ -45,7 +45,7 @@ def show(*tables: Rows) -> None:
 
 def many_as_html(*tables: Rows) -> str:
     """The same, to be sent with more of its kind."""
-    return _STYLE + "".join(as_html(table) for table in tables)
+    return "".join(as_html(table) for table in tables)
 
 
 def as_html(table: Rows) -> str:

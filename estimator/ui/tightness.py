@@ -1,23 +1,27 @@
 """What is known of the tightness of the case on screen, and which inputs decide it?
 
-The sweep over all leakages does not depend on the house's own leakage: it is kept while only that is moved.
+The sweep over all leakages does not depend on the house's own leakage, nor does what it would be once sealed: both
+are kept while only the leakage is moved.
 """
 
 from __future__ import annotations
 
+import dataclasses
 import json
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import streamlit as st
 
-from estimator.at_leakage import ground
+from estimator.at_leakage import OptionAt, ground
 from estimator.inputs.case import Case
 from estimator.inputs.catalogue import table
 from estimator.inputs.quantity import declared
 from estimator.leak_range import leakage_span, pressure_history
 from estimator.report import tight_sheets
-from estimator.report.tight import Tightness, stated, sweeps, tightness
+from estimator.report.tight import Tightness, sealed, stated, sweeps, tightness
 from estimator.survey.fill import Filled
+from estimator.sweep import Sweep
 from estimator.ui import at_hand, live, state, style
 from estimator.ui.decisive import LEAKAGE_UNITS
 from estimator.ui.fields import escaped, field
@@ -54,6 +58,16 @@ class Shown:
     found: Tightness
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Kept:
+    """What stays while only the house's own leakage is moved, and what it depends on."""
+
+    wanted: str
+    swept: Mapping[str, Sweep]
+    target: float
+    sealed: Mapping[str, OptionAt]
+
+
 @dataclass(slots=True, eq=False)
 class Held:
     """What was shown last, for those who are asked where no session is, such as the writer of a file."""
@@ -80,11 +94,15 @@ def shown(option: str) -> Shown:
         survey = state.survey()
         place = ground(case, at_hand.year(case), survey=survey)
         wanted = _without_leakage(option)
+        target = place.case.sealing.target
         kept = st.session_state.get(_KEPT)
-        if kept is None or kept[0] != wanted:
-            kept = (wanted, sweeps(place, option=option))
-            st.session_state[_KEPT] = kept
-        found = tightness(place, leakage_span(case, survey=survey), option=option, swept=kept[1])
+        if kept is None or kept.wanted != wanted:
+            kept = _Kept(wanted, sweeps(place, option=option), target, sealed(place, option=option))
+        elif kept.target != target:
+            kept = dataclasses.replace(kept, target=target, sealed=sealed(place, option=option))
+        st.session_state[_KEPT] = kept
+        span = leakage_span(case, survey=survey)
+        found = tightness(place, span, option=option, swept=kept.swept, known=kept.sealed)
         latest.shown, latest.case = Shown(survey, found), case
     return latest.shown
 
