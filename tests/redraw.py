@@ -3,7 +3,8 @@
 `python -m tests.redraw` moves the house's own leakage; `python -m tests.redraw / "Floor area, m²" 100 120` moves
 another input of another page between two values. Both pages stand open in one browser and take turns, so that the
 ratio holds on a slow or busy machine where the milliseconds do not. A redraw lasts from Enter until the server has
-finished, the page says so and two frames have passed.
+finished, the page says so and two frames have passed; the address of the page, which follows by itself a moment later,
+is not waited for.
 """
 
 from __future__ import annotations
@@ -33,7 +34,7 @@ def redraw(here: Visit, label: str, value: str) -> float:
     box = here.page.get_by_label(label, exact=True)
     box.fill(value)
     began = time.perf_counter()
-    here.after(lambda: box.press("Enter"))
+    here.drawn(lambda: box.press("Enter"))
     return time.perf_counter() - began
 
 

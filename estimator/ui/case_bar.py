@@ -55,8 +55,11 @@ def _can_undo() -> bool:
 
 
 def _last_change() -> str:
+    """Its name; the browser takes the case into the address from here, when it has drawn what was asked for."""
     steps = state.history().steps
-    return f'<p class="undone">{escape(steps[-1].done)}</p>' if steps else ""
+    if not steps:
+        return ""
+    return f'<p class="undone" data-case="{escape(state.link_to_show())}">{escape(steps[-1].done)}</p>'
 
 
 def _title() -> None:

@@ -37,7 +37,6 @@ class _Page:
     """What one run of the whole page leaves to be followed."""
 
     fields: dict[str, Callable[[], Any]] = field(default_factory=dict)
-    first: list[Callable[[], Any]] = field(default_factory=list)
     steps: list[Callable[[], Any]] = field(default_factory=list)
     last: list[Callable[[], Any]] = field(default_factory=list)
     standing: list[tuple[Callable[[], Any], Any]] = field(default_factory=list)
@@ -53,10 +52,10 @@ def begin() -> None:
 def around() -> Callable[[], None]:
     """Draw what stands around a page that could not be drawn: what was kept before this was called."""
     page = _page()
-    first, steps, last, standing = list(page.first), list(page.steps), list(page.last), list(page.standing)
+    steps, last, standing = list(page.steps), list(page.last), list(page.standing)
 
     def drawn() -> None:
-        page.fields, page.first, page.steps, page.last, page.standing = {}, first, steps, last, standing
+        page.fields, page.steps, page.last, page.standing = {}, steps, last, standing
         finish()
 
     return drawn
@@ -73,11 +72,6 @@ def part(html: Callable[[], str], *, last: bool = False) -> None:
 def step(do: Callable[[], Any], *, last: bool = False) -> None:
     """Do something once the page stands, and again after every change; what it draws on must stand already."""
     (_page().last if last else _page().steps).append(do)
-
-
-def at_once(do: Callable[[], Any]) -> None:
-    """Do something before the first figure is worked out: the browser has it done by the time the figures come."""
-    _page().first.append(do)
 
 
 def alone(draw: Callable[[], Any], *, path: str) -> None:
@@ -118,7 +112,7 @@ def finish() -> None:
     def drawn() -> None:
         try:
             page.drawing = True
-            each(*page.first, *page.fields.values())  # before all that takes time to work out
+            each(*page.fields.values())  # before all that takes time to work out
             if not with_page and any(read() != shown for read, shown in page.standing):
                 st.rerun()
             each(*_bursts((*page.steps, *page.last), alone=with_page))

@@ -52,8 +52,8 @@ def draw() -> None:
         case_bar.draw()
     above = st.container()
     live.standing(state.refusals)
-    live.at_once(state.show_link)
     if wanting.stands_in(chosen.url_path):
+        state.show_link()
         live.finish()
     else:
         _run(chosen)
@@ -75,12 +75,15 @@ def _run(page: st.Page) -> None:
     around = live.around()
     try:
         page.run()
+        state.show_link()
         live.finish()
     except InputFaults as error:
+        state.show_link()
         around()
         state.refuse(*error.faults)
     except Exception as error:
         _LOG.error("a page could not be drawn: %s", type(error).__name__, exc_info=True)
+        state.show_link()
         around()
         style.question("This page could not be drawn")
         style.sentence_alone("Nothing is lost: the case is as you left it.")  # the place for answers may be taken

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import streamlit as st
+from streamlit.runtime.scriptrunner import get_script_run_ctx
 
 from estimator.errors import Fault, InputFaults
 from estimator.inputs.case import Case
@@ -22,7 +23,7 @@ from estimator.ui.tree import EMPTY, History, Tree, with_entry
 
 _HISTORY, _CASE, _SHOWN, _REFUSED, _TOLD = "case_history", "case_read", "case_link", "case_refused", "case_told"
 _ORIGINS = "case_origins"
-_CHANGED = "case_changed"  # and the address has not been told yet
+_CHANGED = "case_changed"  # and this server does not know whether the address has heard of it
 
 
 def history() -> History:
@@ -120,11 +121,13 @@ def undo() -> None:
 def begin() -> None:
     """At the start of every run: take the case that the address brings, if it is another than the one shown.
 
-    What was changed on the page goes before its address, which may not have heard yet of the change before.
+    What was changed on the page goes before its address, which may not have heard yet of the change before, unless
+    somebody goes back through the addresses.
     """
     st.session_state[_TOLD] = False
     brought = st.query_params.get(PARAMETER)
-    if st.session_state.get(_CHANGED) or brought is None or brought == st.session_state.get(_SHOWN):
+    ours = st.session_state.get(_CHANGED) and not _going_back()
+    if ours or brought is None or brought == st.session_state.get(_SHOWN):
         return
     st.session_state[_SHOWN] = brought
     try:
@@ -139,16 +142,30 @@ def address() -> dict[str, str]:
     return {PARAMETER: link} if link else {}
 
 
-def show_link() -> None:
-    """At the end of every run: put the case into the address."""
+def link_to_show() -> str:
+    """The case as the address is to say it, where the browser puts it there by itself; empty for the case as it opens.
+
+    It does so once it has drawn: a new address costs it as much as a new answer.
+    """
     link = to_link(tree())
     st.session_state[_SHOWN] = link or None
+    return link
+
+
+def show_link() -> None:
+    """At the end of every run of the whole page: put the case into the address."""
+    link = link_to_show()
     st.session_state[_CHANGED] = False
     if link:
         if st.query_params.get(PARAMETER) != link:
             st.query_params[PARAMETER] = link
     elif PARAMETER in st.query_params:
         del st.query_params[PARAMETER]
+
+
+def _going_back() -> bool:
+    context = get_script_run_ctx()
+    return bool(context and context.is_history_navigation)
 
 
 def _checked(wanted: Tree) -> Case:

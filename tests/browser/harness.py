@@ -46,6 +46,11 @@ SETTLED = """() => {
   return app && app.dataset.testConnectionState === 'CONNECTED' && app.dataset.testScriptState === 'notRunning'
     && !document.querySelector('[data-testid=stElementContainer][data-stale=true],[data-testid=stSkeleton]');
 }"""
+TOLD = """() => {
+  const line = document.querySelector('[data-case]');
+  return !line || line.dataset.case === (new URLSearchParams(location.search).get('case') ?? '');
+}"""
+"""The address has the case that the page shows: it follows a moment after what was drawn."""
 STILL = """() => document.getAnimations().every(
   one => one.playState !== 'running' || one.effect?.getComputedTiming().endTime === Infinity)"""
 TWO_FRAMES = "() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))"
@@ -144,6 +149,11 @@ class Visit:
                 self.finished += message.WhichOneof("type") == "script_finished" and message.script_finished in WHOLE
 
     def after(self, action: Callable[[], object]) -> None:
+        """Do something that makes the page draw anew, and wait until it has and the address says so."""
+        self.drawn(action)
+        self.page.wait_for_function(TOLD)
+
+    def drawn(self, action: Callable[[], object]) -> None:
         """Do something that makes the page draw anew, and wait until it has."""
         before, end = self.finished, time.monotonic() + PATIENCE
         action()

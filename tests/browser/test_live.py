@@ -8,7 +8,7 @@ from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
 
 from estimator.ui.link import PARAMETER, to_link
 from estimator.ui.tree import EMPTY, Tree
-from tests.browser.harness import Server, Visit, visit
+from tests.browser.harness import TOLD, Server, Visit, visit
 
 WORDS = """() => { const last = document.querySelector('.undone')?.innerText;
   return document.querySelector('[data-testid=stMain]').innerText.split('\\n').filter(line => line !== last); }"""
@@ -18,6 +18,9 @@ LINKS = """() => { const row = document.querySelector('.st-key-questions nav');
 PICTURES = "() => [...document.querySelectorAll('.picture img')].map(one => one.alt + one.src)"
 TESTED: Tree = {**EMPTY, "leakage": {"measure": "q50", "value": 5.0, "basis": "measured"}}
 BEGUN = f"?{PARAMETER}={to_link(TESTED)}"
+
+NO_MOMENT = """(() => { const usual = setTimeout;  // the moment after which an address follows by itself never ends
+  window.setTimeout = (then, wait, ...more) => wait === 60 ? 0 : usual(then, wait, ...more); })()"""
 
 FIGURES = (
     ("/" + BEGUN, "Floor area, m²", "64"),
@@ -102,3 +105,33 @@ def test_a_saved_file_and_another_window_have_the_figure(browser: Browser, serve
         with visit(browser, server) as window:
             window.open(str(other).removeprefix(server.url))
             assert window.page.get_by_label("Leakage, m³/(h m²)", exact=True).input_value() == "6.5"
+
+
+def test_the_address_follows_and_goes_back(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open("/" + BEGUN)
+        first, address = here.answer(), here.page.url
+        here.type("Floor area, m²", "64")
+        second, another = here.answer(), here.page.url
+        assert first != second
+        assert address != another
+        here.after(here.page.go_back)
+        assert (here.answer(), here.page.url) == (first, address)
+        here.after(here.page.go_forward)
+        assert (here.answer(), here.page.url) == (second, another)
+        here.assert_quiet()
+
+
+def test_who_does_anything_more_has_the_change_in_the_address(browser: Browser, server: Server) -> None:
+    """The keys that reload a page, and every pointer, reach the page first."""
+    with visit(browser, server) as here:
+        here.page.add_init_script(NO_MOMENT)
+        here.open("/" + BEGUN)
+        for value, anything in (("64", lambda: here.page.keyboard.press("F5")), ("65", here.page.mouse.down)):
+            box = here.page.get_by_label("Floor area, m²", exact=True)
+            box.fill(value)
+            here.drawn(lambda box=box: box.press("Enter"))
+            assert not here.page.evaluate(TOLD)
+            anything()
+            assert here.page.evaluate(TOLD)
+        here.assert_quiet()

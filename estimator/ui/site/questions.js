@@ -1,4 +1,10 @@
-// How do the links of the row carry the case as it is when they are used? The address of the page always holds it.
+// How do the links of the row carry the case as it is when they are used, and the address of the page with them?
+//
+// The line that names the last change holds the case. A browser takes as long over a new address as over a new answer,
+// so the answer is drawn first: the address follows a moment later, or at once when somebody does anything more.
+
+const MOMENT = 60; // ms
+const CASE = "case"; // as in estimator/ui/link.py
 
 export default function ({ data, parentElement, setTriggerValue }) {
   let row = parentElement.querySelector("nav");
@@ -6,6 +12,7 @@ export default function ({ data, parentElement, setTriggerValue }) {
     row = document.createElement("nav");
     row.setAttribute("aria-label", "Questions");
     parentElement.append(row);
+    follow(parentElement.closest(".st-key-top"));
   }
 
   const link = ([to, words]) => {
@@ -30,6 +37,30 @@ export default function ({ data, parentElement, setTriggerValue }) {
     event.preventDefault();
     setTriggerValue("to", "/" + one.dataset.to);
   };
+}
+
+function follow(top) {
+  let seen, waiting;
+  const tell = () => {
+    if (waiting === undefined) return;
+    clearTimeout(waiting);
+    waiting = undefined;
+    const asked = new URLSearchParams(location.search);
+    if ((asked.get(CASE) ?? "") === seen) return;
+    if (seen) asked.set(CASE, seen);
+    else asked.delete(CASE);
+    history.pushState({}, "", location.pathname + (String(asked) && "?" + asked) + location.hash);
+  };
+  const look = () => {
+    const said = top.querySelector("[data-case]")?.dataset.case;
+    if (said === seen) return;
+    clearTimeout(waiting);
+    seen = said;
+    waiting = said === undefined ? undefined : setTimeout(tell, MOMENT);
+  };
+  new MutationObserver(look).observe(top, { childList: true, subtree: true });
+  for (const sooner of ["pointerdown", "keydown", "pagehide", "visibilitychange"]) addEventListener(sooner, tell, true);
+  look();
 }
 
 function more(links) {
