@@ -25,7 +25,7 @@ from estimator.compare import Comparison
 from estimator.leak_range import leakage_span, with_q50
 from estimator.report import tight_page
 from estimator.report.leave import Names
-from estimator.report.tight import Against, Tightness, reach, sweeps, tightness, verdict
+from estimator.report.tight import Against, Tightness, reach, sealed, sweeps, tightness, verdict
 from estimator.report.tight_paper import TightPaper, tight_paper
 from estimator.routes import LABELS, LEAVE, RECOVER, SEAL
 from estimator.survey.fill import filled
@@ -68,7 +68,9 @@ def close(value: float) -> object:
 def asked(case: Case, year: ClimateYear) -> Tightness:
     place = ground(case, year)
     option = next(each for each in case.options if each not in (case.baseline, case.today))
-    return tightness(place, leakage_span(case), option=option, swept=sweeps(place, option=option))
+    return tightness(
+        place, leakage_span(case), option=option, swept=sweeps(place, option=option), known=sealed(place, option=option)
+    )
 
 
 def papered(found: Tightness, case: Case) -> TightPaper:

@@ -105,3 +105,15 @@ def test_the_first_step_is_the_one_that_leaves_most_money(year: ClimateYear) -> 
     dear = dataclasses.replace(Case(), sealing=Sealing(step_low=200.0, step=300.0, step_high=400.0))
     assert routes(ground(cheap, year), option="recovery", start="extract").first_step.name == SEAL
     assert routes(ground(dear, year), option="recovery", start="extract").first_step.name == LEAVE
+
+
+@pytest.mark.parametrize("known", [[3.0], [3.0, 7.5], [7.5, 3.0, 9.0], [1.0]])
+def test_what_is_known_of_other_leakages_changes_nothing(known: list[float], year: ClimateYear) -> None:
+    place, asked = ground(Case(), year), np.array([7.5, 3.0, 7.5, 4.0])
+    had = option_at(place, "recovery", np.array(known))
+    for one, other in zip(
+        dataclasses.astuple(option_at(place, "recovery", asked)),
+        dataclasses.astuple(option_at(place, "recovery", asked, known=had)),
+        strict=True,
+    ):
+        np.testing.assert_allclose(one, other, rtol=1e-14)  # one home alone is summed in another order

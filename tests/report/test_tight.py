@@ -21,7 +21,7 @@ from estimator.compare import Comparison
 from estimator.leak_range import leakage_span, with_q50
 from estimator.report import tight_page, tight_routes, tight_sheets
 from estimator.report.leave import Names
-from estimator.report.tight import Tightness, reach, stated, sweeps, tightness, verdict
+from estimator.report.tight import Tightness, reach, sealed, stated, sweeps, tightness, verdict
 from estimator.report.tight_paper import TightPaper, tight_paper
 from estimator.report.tight_plan import border_words, plan
 from estimator.routes import BOTH, RECOVER, SEAL, best_targets
@@ -35,7 +35,9 @@ DWELLINGS = sorted((Path(__file__).parents[1] / "dwellings").glob("*.toml"))
 def asked(case: Case, year: ClimateYear) -> Tightness:
     place = ground(case, year)
     option = next(name for name in case.options if name not in (case.baseline, case.today))
-    return tightness(place, leakage_span(case), option=option, swept=sweeps(place, option=option))
+    return tightness(
+        place, leakage_span(case), option=option, swept=sweeps(place, option=option), known=sealed(place, option=option)
+    )
 
 
 def papered(found: Tightness, case: Case) -> TightPaper:

@@ -25,7 +25,7 @@ from estimator.leak_range import leakage_span
 from estimator.money.worth import simple_payback
 from estimator.report import figures
 from estimator.report.findings_tight import NAMES, in_words
-from estimator.report.tight import Tightness, sweeps, tightness
+from estimator.report.tight import Tightness, sealed, sweeps, tightness
 from estimator.report.tight_picture import MEASURES, Form, picture
 from estimator.report.tight_plan import BEYOND, border_words
 from estimator.sweep import LEAKAGES, TOLD, Threshold
@@ -49,7 +49,9 @@ def found(home: str, climate: str) -> Tightness:
     case = case_from_dict({"version": 1, **written["case"]}) if home != "untested" else Case()
     place = ground(case, shortened(load_year(climate), hours_per_block=24))
     option = next(name for name in case.options if name not in (case.baseline, case.today))
-    return tightness(place, leakage_span(case), option=option, swept=sweeps(place, option=option))
+    return tightness(
+        place, leakage_span(case), option=option, swept=sweeps(place, option=option), known=sealed(place, option=option)
+    )
 
 
 ALL = [(home, climate) for home in HOMES for climate in CLIMATES]
