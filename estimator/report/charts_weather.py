@@ -39,8 +39,11 @@ def temperature(here: Weather, other: Weather, *, palette: Palette) -> go.Figure
     )
     _lines(figure, here, other, field="temp", unit="°C", palette=palette)
     summer = int(np.argmax(here.warmest))
+    low, high = float(here.temp[summer]), float(here.warmest[summer])
+    base = min(max(here.base, low), high)  # its line leaves one gap below it and one above
+    low, high = max((low, base), (base, high), key=lambda gap: gap[1] - gap[0])
     figure.add_annotation(
-        x=_NAMES[summer], y=converted(float(here.warmest[summer] + here.temp[summer]) / 2.0, "°C"), showarrow=False,
+        x=_NAMES[summer], y=converted((low + high) / 2.0, "°C"), showarrow=False,
         text="coldest to<br>warmest hour", font={"color": palette.quiet, "size": _TICK},
     )  # fmt: skip
     figure.add_hline(y=converted(here.base, "°C"), line={"color": palette.quiet, "width": 1, "dash": "dot"})
@@ -59,7 +62,8 @@ def cold(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
 def bases(here: Weather, other: Weather, *, palette: Palette) -> go.Figure:
     """Degree-hours of the year over the base."""
     figure = go.Figure()
-    _lines(figure, here, other, field="over_bases", unit="K h", palette=palette, over=converted(BASES, "°C").tolist())
+    over = converted(BASES, "°C").tolist()
+    _lines(figure, here, other, field="over_bases", unit="K h", palette=palette, over=over, rising=True)
     figure.add_vline(x=converted(here.base, "°C"), line={"color": palette.quiet, "width": 1, "dash": "dot"})
     laid = _laid_out(figure, palette, unit="K h", per="year", values=[here.over_bases, other.over_bases, np.zeros(1)])
     laid.update_xaxes(title={"text": f"base, {unit_shown('°C')}", "font": {"size": _LABEL, "color": palette.quiet}})
@@ -112,8 +116,9 @@ def _bars(here: Weather, other: Weather, ours: Array, theirs: Array, *, unit: st
 
 
 def _lines(
-    figure: go.Figure, here: Weather, other: Weather, *, field: str, unit: str, palette: Palette, over: Any = _NAMES
-) -> None:
+    figure: go.Figure, here: Weather, other: Weather, *, field: str, unit: str, palette: Palette, over: Any = _NAMES,
+    rising: bool = False,
+) -> None:  # fmt: skip
     for one, colour, dash, width in ((other, palette.lost, "dash", 2.5), (here, palette.kept, "solid", 3.0)):
         figure.add_scatter(
             x=over,
@@ -122,14 +127,15 @@ def _lines(
             line={"color": colour, "width": width, "dash": dash},
             hovertemplate=f"{one.name}, %{{x}}: %{{y:,.4~g}} {unit_shown(unit)}<extra></extra>",
         )
-    _named(figure, here.name, other.name, palette)
+    _named(figure, here.name, other.name, palette, rising=rising)
 
 
-def _named(figure: go.Figure, ours: str, theirs: str, palette: Palette) -> None:
-    """Which look is which climate, on the drawing itself."""
+def _named(figure: go.Figure, ours: str, theirs: str, palette: Palette, *, rising: bool = False) -> None:
+    """Which look is which climate, on the drawing itself; where lines rise, to the left above them."""
+    x, anchor = (0.02, "left") if rising else (0.5, "center")
     for row, (mark, name, colour) in enumerate((("■", ours, palette.kept), ("▨", theirs, palette.quiet))):
         figure.add_annotation(
-            x=0.5, xref="paper", y=1, yref="paper", yanchor="top", yshift=-18 * row, showarrow=False,
+            x=x, xanchor=anchor, xref="paper", y=1, yref="paper", yanchor="top", yshift=-18 * row, showarrow=False,
             text=f"{mark} <b>{name}</b>", font={"color": colour},
         )  # fmt: skip
 

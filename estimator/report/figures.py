@@ -23,6 +23,8 @@ UNKNOWN = "not known"
 _OF_WIDTH = 2  # significant figures of a range's width
 _NOTHING = 1e-6  # smaller numbers are noise in any unit shown here
 _TYPED = 6  # significant figures that somebody may have typed
+_QUARTERS = 4  # of an inch, in which sheets and pipes are sold; common practice, no source
+_AS_SOLD = 0.02  # an inch is sold as 25 mm, 1.6 % short; common practice, no source
 _AS_TYPED = 1e-9  # a number typed and converted there and back misses by less
 
 
@@ -124,6 +126,20 @@ def unit_shown(unit: str, *, imperial: bool | None = None) -> str:
     return IMPERIAL[unit].unit if _asked(imperial) and unit in IMPERIAL else _SPOKEN.get(unit, unit)
 
 
+def nominal(millimetres: float) -> str:
+    """A thickness or bore as it is sold: in inches the quarter that is meant, where one is near.
+
+    >>> nominal(25.0)
+    '25\\xa0mm'
+    """
+    if THINKS_IMPERIAL.get():
+        inches = float(IMPERIAL["mm"].convert(millimetres))
+        quarter = round(inches * _QUARTERS) / _QUARTERS
+        if quarter and math.isclose(inches, quarter, rel_tol=_AS_SOLD):
+            return joined(f"{quarter:g}", IMPERIAL["mm"].unit)
+    return quantity(millimetres, "mm")
+
+
 def retold(words: str) -> str:
     """A finished sentence of another room, its metric figures in the units that this reader asked for.
 
@@ -132,7 +148,9 @@ def retold(words: str) -> str:
     """
     if not THINKS_IMPERIAL.get():
         return words
-    return _FIGURE.sub(lambda found: quantity(_read(found[1]), found[2]), words)
+    return _FIGURE.sub(
+        lambda found: nominal(_read(found[1])) if found[2] == "mm" else quantity(_read(found[1]), found[2]), words
+    )
 
 
 _FIGURE = re.compile(rf"([{MINUS}-]?\d[\d,]*(?:\.\d+)?)[ {GAP}](m³/h|mm²|mm|m|°C|K)(?![\w²³/])")

@@ -61,7 +61,7 @@ def ducts(found: Fitting) -> str:
     else:
         first = "The ducts are bare"
     return (
-        f"{first}; {figures.quantity(MORE_INSULATION, 'mm', figures=2)} more {_saves(more, found, would=True)}, and "
+        f"{first}; {figures.nominal(MORE_INSULATION)} more {_saves(more, found, would=True)}, and "
         f"another {'metre' if not figures.THINKS_IMPERIAL.get() else figures.quantity(METRE, 'm', figures=2)} of each "
         f"{_saves(metre, found, would=True)}."
     )

@@ -60,7 +60,7 @@ def then(here: Weather, other: Weather) -> str:
         )
     warmed = any(one.preheater and one.preheater.hours < float(one.frost.sum()) for one in (here, other))
     why = " The duct to the unit warms the air a little, so the heater acts less often than that." if warmed else ""
-    return f"{'. '.join(told)}.{why}"
+    return f"{'. '.join(f'{words[:1].upper()}{words[1:]}' for words in told)}.{why}"
 
 
 def hours_of(value: float) -> str:

@@ -88,6 +88,9 @@ def filled(case: Case) -> Filled:
             "export": electricity_row()["export"],
         },
     )
+    undated = money_gaps.price_date(case.prices, case.heating.fuel)
+    prices = with_values(prices, {path: known.value for path, known in undated.items()})
+    prices_known |= undated
     air, air_known = _with_gaps_filled(case.air, typical.air_gaps(case.air, home))
     worth, worth_known = _with_gaps_filled(case.worth, money_gaps.worth_gaps(case.worth))
     options, known = {}, {}

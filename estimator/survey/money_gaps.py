@@ -9,7 +9,8 @@ import numpy as np
 from estimator.inputs.catalogue import Known, fuel_row, option_row
 from estimator.inputs.cost import Cost
 from estimator.inputs.heating import Second
-from estimator.inputs.prices import Worth
+from estimator.inputs.prices import Prices, Worth
+from estimator.inputs.quantity import declared
 from estimator.units import from_percent
 
 _AGE_UNKNOWN = 0.5  # of its life: what stands already is taken to be half way through
@@ -19,6 +20,18 @@ def second_gaps(second: Second) -> dict[str, Known]:
     """Efficiency, price and carbon of the second heat source, from the row of its fuel."""
     row = fuel_row(second.fuel)
     return {name: row[name] for name in ("efficiency", "price", "carbon")}
+
+
+def price_date(prices: Prices, fuel: str) -> dict[str, Known]:
+    """What the prices are said to rest on, where somebody entered their own beside the date of the table of fuels."""
+    usual = next(item.default for item in declared(Prices) if item.path == "dated")
+    own = [name for name, price in (("electricity", prices.electricity), (fuel, prices.fuel)) if price is not None]
+    if prices.tariff.kind != "flat":
+        own = ["electricity", *(name for name in own if name != "electricity")]
+    if prices.dated != usual or not own:
+        return {}
+    said = f"{' and '.join(dict.fromkeys(own))} as entered, without a date; all else {usual}"
+    return {"dated": Known(said, "assumed", "prices entered without a date")}
 
 
 def worth_gaps(worth: Worth) -> dict[str, Known]:

@@ -9,7 +9,7 @@ import streamlit as st
 from estimator.errors import InputFaults
 from estimator.inputs.casefile import case_from_text, case_to_dict, case_to_toml
 from estimator.inputs.plaintext import text_of_bytes
-from estimator.ui import live, measure, readers, state
+from estimator.ui import faults, live, measure, readers, state
 from estimator.ui.fields import escaped
 from estimator.ui.tree import EMPTY
 
@@ -39,8 +39,7 @@ def draw() -> None:
 
 def tell() -> None:
     """Show what was refused."""
-    for fault in state.refused():
-        st.error(escaped(str(fault)))
+    faults.show(state.told())
 
 
 def undo() -> None:
@@ -95,9 +94,9 @@ def _open(key: str) -> None:
     try:
         read = case_from_text(text_of_bytes(brought.getvalue(), name=brought.name), name=brought.name)
     except InputFaults as error:
-        state.refuse(*error.faults)
+        state.refuse(*error.faults, whole=True)
         return
-    state.replace(case_to_dict(read, only_changes=True), done="opened a file")
+    state.replace(case_to_dict(read, only_changes=True), done="opened a file", whole=True)
 
 
 def _is_empty() -> bool:

@@ -8,7 +8,7 @@ from estimator.climate.chosen import spoken
 from estimator.climate.sources import names
 from estimator.estimate import Estimate
 from estimator.inputs.case import Case
-from estimator.inputs.catalogue import fuels, is_electric, option_kinds
+from estimator.inputs.catalogue import fuels, is_electric, option_kinds, table
 from estimator.inputs.option import Option
 from estimator.inputs.quantity import declared
 from estimator.leak_range import leakage_span
@@ -24,7 +24,12 @@ OF_ONE_FUEL = (
     "heating.pump.mode", "heating.pump.capacity",
 )  # fmt: skip
 """What was entered of one fuel says nothing of another: it goes when the fuel changes."""
-_NEXT = {"home.bedrooms": "Bedrooms", "home.indoor_temperature": "Indoors"}
+_NEXT = {
+    "home.form": "Kind of home",
+    "home.age": "Built",
+    "home.bedrooms": "Bedrooms",
+    "home.indoor_temperature": "Kept at",
+}
 """What decides next most, one step away."""
 _UNTESTED, _LISTED, _FIGURE = "Not tested", "Several tests", "A figure, not tested"
 _TESTED = {"q50": "Tested at 50 Pa", "n50": "Tested at 50 Pa", "q4": "Tested at 4 Pa"}
@@ -39,11 +44,12 @@ def inputs(done: Estimate, span: LeakageSpan) -> None:
     common = {"origins": done.origins, "currency": done.case.prices.currency}
     with st.grid(2, min_column_width=140, gap="small", vertical_alignment="bottom"):
         _fields(done, span, common)
-    with st.expander("Bedrooms, and how warm indoors", on_change="rerun", key="decisive:more") as more:
+    with st.expander("Kind of home, when built, bedrooms, warmth", on_change="rerun", key="decisive:more") as more:
         if more.open:
             with st.grid(2, min_column_width=140, gap="small"):
                 for path, label in _NEXT.items():
-                    field(_CASE[path], path=path, label=label, **common)
+                    ages = _same(tuple(table("homes")["age"])) if path == "home.age" else None
+                    field(_CASE[path], path=path, label=label, choices=ages, **common)
     elsewhere.link()
 
 

@@ -51,7 +51,17 @@ class _Row:
     def answers(self, wanted: str) -> bool:
         """Whether every word looked for stands in name, meaning, unit or group."""
         text = f"{self.path} {self.name} {self.item.spec.meaning} {self.item.unit} {self.group}".lower()
-        return all(word in text for word in wanted.lower().split())
+        return all(word in text for word in _words(wanted))
+
+    def misses(self, wanted: str) -> int:
+        """How many of the words looked for are no whole word of the name: "age" is one of "Age", not of "Leakage"."""
+        name = _words(f"{self.name} {self.group}")
+        return sum(word not in name for word in _words(wanted))
+
+
+def _words(text: str) -> list[str]:
+    """The words of a text, so that a label may be typed as it is shown."""
+    return [word for part in text.lower().split() if (word := part.strip(":,;."))]
 
 
 def draw(done: Estimate) -> None:
@@ -73,6 +83,7 @@ def _inside(done: Estimate, rows: list[_Row]) -> None:
     wanted = find.text_input("Find an entry", key="details:find", placeholder="such as filter, bore, standing charge")
     chosen = group.selectbox("Group", groups, key="details:group", filter_mode=None, disabled=bool(wanted.strip()))
     found = [row for row in rows if (row.answers(wanted) if wanted.strip() else row.group == chosen)]
+    found.sort(key=lambda row: row.misses(wanted))
     if not found:
         style.small(f"No entry speaks of “{wanted.strip()}”. Try one word of it, or choose a group.")
         return

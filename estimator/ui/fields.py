@@ -26,6 +26,7 @@ from estimator.ui.typed import typed_number
 
 _TYPED = ("p/", "money", "kg/kWh", "%/year")
 """Units in which a decimal comma that the browser drops would leave a number that may still be meant."""
+_ONE_LINE = 40  # letters that a field on a phone shows whole
 _STEPS = {
     "m²": 5.0, "m³": 10.0, "m": 0.1, "mm": 5.0, "mm²": 500.0, "m³/h": 5.0, "°C": 0.5, "%": 1.0, "W": 10.0,
     "ft²": 50.0, "ft³": 500.0, "ft": 0.5, "in": 0.5, "in²": 1.0, "cfm": 5.0, "°F": 1.0, "cfm/ft²": 0.01, "W/cfm": 0.05,
@@ -189,14 +190,17 @@ def _choice(draw: _Draw, choices: Mapping[str, Any], entered: Any, used: Any) ->
 def _text(draw: _Draw, entered: Any, used: Any) -> None:
     draw.shows(str(used or ""))
     example = draw.item.spec.meaning.partition(" as in ")[2]
-    st.text_input(
-        draw.label,
-        max_chars=draw.item.spec.longest,
-        placeholder=f"as in {example}" if example else None,
-        help=draw.help,
-        key=draw.key,
-        on_change=draw.takes(),
-    )
+    drawn: dict[str, Any] = {
+        "max_chars": draw.item.spec.longest,
+        "placeholder": f"as in {example}" if example else None,
+        "help": draw.help,
+        "key": draw.key,
+    }
+    if isinstance(draw.item.default, str) and len(draw.item.default) > _ONE_LINE:
+        takes = draw.takes(lambda text: " ".join(text.split()))
+        st.text_area(draw.label, height="content", width=640, on_change=takes, **drawn)
+    else:
+        st.text_input(draw.label, on_change=draw.takes(), **drawn)
 
 
 def _help(item: Declared, origin: Origin, currency: str) -> str:

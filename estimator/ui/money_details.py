@@ -25,6 +25,7 @@ _CASE = {item.path: item for item in declared(Case)}
 _COST = tuple(item for item in declared(Option) if item.path.startswith("cost."))
 _PLACE = "years"
 _TARIFF = "Prices and tariff"
+_DATED = "prices.dated"
 
 _LABELS = {
     "prices.currency": "Currency",
@@ -129,7 +130,10 @@ def _grid() -> Any:
 def _fields(paths: tuple[str, ...], common: Mapping[str, Any]) -> None:
     with _grid():
         for path in paths:
-            _field(_CASE[path], path, _LABELS.get(path, ""), common)
+            if path != _DATED:
+                _field(_CASE[path], path, _LABELS.get(path, ""), common)
+    if _DATED in paths:  # words, not a figure: they need a row of their own
+        _field(_CASE[_DATED], _DATED, _LABELS[_DATED], common)
 
 
 def _field(item: Declared, path: str, label: str, common: Mapping[str, Any]) -> None:

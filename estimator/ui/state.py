@@ -24,6 +24,7 @@ from estimator.ui.tree import EMPTY, History, Tree, with_entry
 _HISTORY, _CASE, _SHOWN, _REFUSED, _TOLD = "case_history", "case_read", "case_link", "case_refused", "case_told"
 _ORIGINS = "case_origins"
 _CHANGED = "case_changed"  # and this server does not know whether the address has heard of it
+_WHOLE = "case_whole_refused"  # what was refused is a whole case, by link or file, not an entry
 
 
 def history() -> History:
@@ -64,7 +65,14 @@ def survey() -> Filled:
 
 
 def refused() -> tuple[Fault, ...]:
-    """What could not be used since the last change that could; whoever asks shows it, beside the inputs."""
+    """Which entries could not be used since the last change that could; whoever asks shows it, beside the inputs."""
+    if st.session_state.get(_WHOLE):
+        return ()  # a link or a file that was not used is said before any figure of another case
+    return told()
+
+
+def told() -> tuple[Fault, ...]:
+    """All that could not be used; whoever asks shows it."""
     st.session_state[_TOLD] = True
     return refusals()
 
@@ -79,9 +87,10 @@ def untold() -> bool:
     return bool(refusals()) and not st.session_state.get(_TOLD)
 
 
-def refuse(*faults: Fault) -> None:
-    """Say that something was not used; everything stays as it was."""
+def refuse(*faults: Fault, whole: bool = False) -> None:
+    """Say that something was not used; everything stays as it was. whole: a case, not one of its entries."""
     st.session_state[_REFUSED] = faults
+    st.session_state[_WHOLE] = whole
 
 
 def put(changes: Mapping[str, Any], *, done: str) -> None:
@@ -98,12 +107,12 @@ def take(path: str, value: Any, *, tag: str, done: str) -> None:
     replace({**wanted, "tags": {**wanted.get("tags", {}), path: tag}}, done=done)
 
 
-def replace(wanted: Tree, *, done: str) -> None:
-    """Take another case, if it is one."""
+def replace(wanted: Tree, *, done: str, whole: bool = False) -> None:
+    """Take another case, if it is one. whole: it comes from outside, by link or file."""
     try:
         held().case = _checked(wanted)
     except InputFaults as error:
-        refuse(*error.faults)
+        refuse(*error.faults, whole=whole)
         return
     st.session_state[_HISTORY] = history().changed(wanted, done)
     st.session_state[_REFUSED] = ()
@@ -131,9 +140,9 @@ def begin() -> None:
         return
     st.session_state[_SHOWN] = brought
     try:
-        replace(from_link(brought), done="opened a link")
+        replace(from_link(brought), done="opened a link", whole=True)
     except InputFaults as error:
-        refuse(*error.faults)
+        refuse(*error.faults, whole=True)
 
 
 def address() -> dict[str, str]:

@@ -30,22 +30,40 @@ _RULES = f"""<style>
 .finding{{font-size:1.15rem!important;line-height:1.3!important;font-weight:600!important;padding:0!important;
  margin:0!important;text-wrap:balance}}
 .sentence{{font-family:{SERIF_STACK};font-size:1.12rem;line-height:1.6;max-width:44em;margin:.5rem 0 0}}
-.sentence b{{font-weight:600;border-bottom:1px solid;{_RULE}}}
+.sentence b{{font-weight:600}}
 .small{{font-size:.875rem;line-height:1.5;max-width:60em;margin:0 0 .4rem;{_QUIET}}}
 [data-testid=stLayoutWrapper]:has(>.st-key-answer){{position:sticky;top:0;z-index:90}}
 [data-testid=stHeader]{{display:none}}
 [data-testid=stMainBlockContainer]{{padding-top:1rem}}
-.st-key-top{{border-bottom:1px solid;{_RULE};padding-bottom:.5rem;row-gap:.25rem}}
+.st-key-top{{border-bottom:1px solid;{_RULE};padding-bottom:1.5rem;row-gap:.25rem}}
+/* The last change is named below the row, in a place kept for it: naming it moves nothing. */
+.st-key-bar{{position:relative}}
+.st-key-bar>[data-testid=stElementContainer]:has(.undone){{position:absolute;right:0;
+ top:calc(100% + .15rem);width:auto!important}}
 .st-key-top>[data-testid=stLayoutWrapper]:first-child{{flex:1 1 20rem;width:auto}}
 .st-key-questions{{min-height:2.1rem}}
 .st-key-elsewhere a{{padding-left:0}}
-.undone{{font-size:.875rem;line-height:1.3;margin:0;max-width:13rem;white-space:nowrap;overflow:hidden;text-overflow:ellipsis;{_QUIET}}}
+.st-key-elsewhere a p{{text-decoration:underline}}
+.undone{{font-size:.875rem;line-height:1.3;margin:0;{_QUIET};
+ max-width:min(26rem,calc(100vw - 2rem));white-space:nowrap;overflow:hidden;text-overflow:ellipsis}}
 .st-key-answer{{{_PAPER};padding:.5rem 0;border-bottom:1px solid;{_RULE}}}
 @media (max-width:640px){{.answer{{font-size:1.2rem;margin:0}}
  [data-testid=stNumberInputStepUp],[data-testid=stNumberInputStepDown]{{display:none}}}}
 /* Columns that stand below each other on a phone keep no gap made for standing side by side, and an empty one none. */
 @media (max-width:640px){{[data-testid=stHorizontalBlock]:has(>[data-testid=stColumn]){{row-gap:1.25rem!important}}
  [data-testid=stColumn]:not(:has([data-testid=stElementContainer])){{display:none}}}}
+@media (max-width:640px){{.st-key-bar>[data-testid=stElementContainer]:has(.undone){{left:0;right:auto}}}}
+/* Pictures side by side begin on one line, however many lines the heading of each takes. */
+@media (min-width:641px){{.st-key-pairs [data-testid=stHorizontalBlock]:has(>[data-testid=stColumn]){{display:grid;
+ grid-template-columns:1fr 1fr;grid-template-rows:auto auto auto}}
+ .st-key-pairs [data-testid=stColumn],.st-key-pairs [data-testid=stColumn]>[data-testid=stVerticalBlock]{{display:grid;
+ grid-row:span 3;grid-template:subgrid/minmax(0,1fr);width:100%!important;min-width:0}}
+ .st-key-pairs [data-testid=stColumn]>*>*{{width:100%!important}}}}
+[data-testid=stTextArea] textarea{{min-height:2.5rem!important;resize:none}}
+.picture+style+.rows,.picture+.rows{{margin-top:1.2rem}}
+[data-testid=stAlertContainer]{{background:none!important;color:inherit!important;border:1px solid;
+ border-left:.35rem solid}}
+[data-testid=InputInstructions]{{display:none}}
 @media (prefers-reduced-motion:reduce){{*{{animation-duration:.01ms!important;transition:none!important}}}}
 td,th,[data-testid=stMetricValue]{{font-variant-numeric:tabular-nums}}
 .sheet+.finding{{margin:1.6rem 0 .6rem!important}}

@@ -36,6 +36,18 @@ def test_the_weather_is_that_of_the_case(browser: Browser, server: Server) -> No
         here.assert_quiet()
 
 
+def test_pictures_side_by_side_begin_on_one_line(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        go(here)
+        heads = [head.bounding_box() for head in here.page.locator("h2.finding").all()]
+        assert len({round(box["height"]) for box in heads if box}) == 2  # of one line, and of two
+        tops = [box["y"] for each in here.page.locator(".js-plotly-plot").all() if (box := each.bounding_box())]
+        assert len(tops) == 6
+        assert tops[0::2] == tops[1::2]
+        wide = [box["width"] for each in here.page.locator(".js-plotly-plot").all() if (box := each.bounding_box())]
+        assert max(wide) - min(wide) < 1.0
+
+
 @pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
 def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:

@@ -82,7 +82,7 @@ def test_the_case_outlives_a_restart_of_the_server(browser: Browser) -> None:
     try:
         with visit(browser, server) as here:
             here.open()
-            here.page.get_by_text("Bedrooms, and how warm indoors").click()
+            here.page.get_by_text("Kind of home, when built, bedrooms, warmth").click()
             here.type("Bedrooms", "5")
             said = here.answer()
             server.stop()

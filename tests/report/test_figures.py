@@ -170,3 +170,15 @@ def test_prices_stand_in_hundredths_where_the_currency_names_them() -> None:
     assert cash.unit_price(7.33, "£") == "7.33p/kWh"
     assert cash.unit_price(30.0, "€", per="day") == "30c/day"
     assert cash.unit_price(180.0, "kr").replace(figures.GAP, " ") == "1.80 kr/kWh"
+
+
+def test_a_thickness_is_said_as_it_is_sold() -> None:
+    # 25 mm sheets are sold as one inch, 100 mm as four; 21.5 mm is a pipe of no round inch. Common practice, no source.
+    assert [figures.nominal(size) for size in (25.0, 21.5)] == ["25\u00a0mm", "21.5\u00a0mm"]
+    kept = figures.THINKS_IMPERIAL.set(True)
+    try:
+        said = [figures.nominal(size) for size in (25.0, 100.0, 21.5, 0.0)]
+        assert said == ["1\u00a0in", "4\u00a0in", "0.846\u00a0in", "0\u00a0in"]
+        assert figures.retold("25 mm more round the ducts") == "1\u00a0in more round the ducts"
+    finally:
+        figures.THINKS_IMPERIAL.reset(kept)

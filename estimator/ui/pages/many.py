@@ -39,6 +39,7 @@ def _table() -> None:
         given = st.file_uploader(
             f"Table of homes, CSV or Parquet, at most {MOST_ROWS:,} rows", type=["csv", "parquet"], key="many:file"
         )
+        wrong = st.container()  # beside the file, where its sender looks
         st.download_button(
             "A table to fill in, with examples (CSV)",
             data=template().encode("utf-8-sig"),
@@ -54,7 +55,8 @@ def _table() -> None:
     try:
         many.take(None if given is None else given.getvalue(), "" if given is None else given.name)
     except InputFaults as refused:
-        faults.show(refused.faults)
+        with wrong:
+            faults.show(refused.faults)
 
 
 def _answer(now: Shown) -> None:

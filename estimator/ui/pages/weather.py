@@ -45,7 +45,8 @@ def _charts(pair: Pair) -> None:
         (weather_words.bases(here), charts_weather.bases, weather_words.bases_in_words(here, other)),
         (weather_words.sun(here), charts_weather.sun, weather_words.sun_in_words(here, other)),
     )  # fmt: skip
-    columns = [*st.columns(2, gap="large"), *st.columns(2, gap="large"), *st.columns(2, gap="large")]
+    with st.container(key="pairs"):
+        columns = [*st.columns(2, gap="large"), *st.columns(2, gap="large"), *st.columns(2, gap="large")]
     for column, (title, draw, words) in zip(columns, drawn, strict=True):
         with column:
             style.finding(title)

@@ -6,6 +6,9 @@
 const MOMENT = 60; // ms
 const CASE = "case"; // as in estimator/ui/link.py
 
+const PHONE = matchMedia("(max-width: 640px)");
+const ON_A_PHONE = 7; // links that take two lines there; the rest stand behind one word
+
 export default function ({ data, parentElement, setTriggerValue }) {
   let row = parentElement.querySelector("nav");
   if (!row) {
@@ -22,13 +25,19 @@ export default function ({ data, parentElement, setTriggerValue }) {
     if (to === data.now) one.setAttribute("aria-current", "page");
     return one;
   };
-  row.replaceChildren(...data.near.map(link));
-  if (data.far.length) row.append(...more(data.far.map(link)));
-
+  const lay = () => {
+    const fits = ([to], at) => !PHONE.matches || at < ON_A_PHONE || to === data.now;
+    const near = data.near.filter(fits);
+    const far = [...data.near.filter((one) => !near.includes(one)), ...data.far];
+    row.replaceChildren(...near.map(link));
+    if (far.length) row.append(...more(far.map(link)));
+    carry();
+  };
   const carry = () => {
     for (const one of row.querySelectorAll("a")) one.href = (one.dataset.to || "./") + location.search;
   };
-  carry();
+  lay();
+  PHONE.onchange = lay;
   row.onpointerover = row.onpointerdown = row.oncontextmenu = row.onfocusin = carry;
   row.onclick = (event) => {
     const one = event.target.closest("a");

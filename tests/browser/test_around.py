@@ -1,0 +1,54 @@
+"""Does what stands around a page stay where it is, and is what was refused said before any figure?"""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import Browser
+
+from tests.browser.harness import Server, visit
+
+
+@pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
+def test_naming_the_last_change_moves_nothing(browser: Browser, server: Server, phone: bool) -> None:
+    with visit(browser, server, phone=phone) as here:
+        here.open("/years")
+        answer = here.page.locator(".st-key-answer")
+        before = answer.bounding_box()
+        here.type("Standing charge of electricity, p/day", "61,5")
+        here.page.locator(".undone", has_text="Standing charge of electricity, p/day: 61,5").wait_for()
+        here.page.evaluate("() => document.querySelector('[data-testid=stMain]').scrollTo(0, 0)")
+        after = answer.bounding_box()
+        assert before
+        assert after
+        assert before["y"] == after["y"]
+        row = here.page.locator(".st-key-bar").bounding_box()
+        assert row
+        assert row["height"] < 60  # one line
+        here.assert_quiet()
+
+
+@pytest.mark.parametrize("address", ["", "years", "tight", "weather", "paper"])
+def test_a_link_that_was_not_used_is_said_above_the_answer(browser: Browser, server: Server, address: str) -> None:
+    with visit(browser, server, phone=True) as here:
+        here.open(f"/{address}?case=1.broken")
+        alert = here.page.get_by_role("alert").filter(has_text="was not used")
+        assert alert.count() == 1
+        said, answer = alert.bounding_box(), here.page.locator("p.answer").bounding_box()
+        assert said
+        assert answer
+        assert said["y"] < answer["y"]
+        here.assert_quiet()
+
+
+def test_a_phone_shows_two_lines_of_questions_and_all_behind_one_word(browser: Browser, server: Server) -> None:
+    with visit(browser, server, phone=True) as here:
+        here.open("/")
+        row = here.page.get_by_role("navigation", name="Questions")
+        shown = row.get_by_role("link")
+        assert shown.count() == 7
+        assert len({round((one.bounding_box() or {"y": 0.0})["y"]) for one in shown.all()}) == 2
+        row.get_by_role("button", name="More").click()
+        assert shown.count() == 11
+        here.go("Trust?")
+        assert row.get_by_role("link", name="Trust?").get_attribute("aria-current") == "page"
+        here.assert_quiet()
