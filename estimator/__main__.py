@@ -12,6 +12,7 @@ import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
+from typing import NoReturn
 
 from estimator.errors import Fault, InputFaults
 from estimator.inputs.case import Case
@@ -74,6 +75,9 @@ def _parser() -> argparse.ArgumentParser:
         "evidence", help="work out every published value and print it beside what was printed"
     )
     evidence.set_defaults(command=_evidence)
+    dashboard = commands.add_parser("dashboard", help="start the dashboard, on this machine alone")
+    dashboard.add_argument("--port", type=int, help="port to serve it on, 8501 where none is named")
+    dashboard.set_defaults(command=_dashboard)
     stock = commands.add_parser("stock", help="screen a table of many homes: in which does it pay, which to seal first")
     add_arguments(stock)
     stock.set_defaults(command=_stock)
@@ -123,6 +127,12 @@ def _evidence(_: argparse.Namespace) -> tuple[str, int]:
 
     results = run_all()
     return trust.text(results, method_run()), FAULT_STATUS if trust.failing(results) else 0
+
+
+def _dashboard(options: argparse.Namespace) -> NoReturn:
+    from estimator.ui.starting import start
+
+    start(options.port)
 
 
 def _stock(options: argparse.Namespace) -> tuple[str, int]:

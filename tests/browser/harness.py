@@ -70,9 +70,13 @@ def must_have_browser() -> bool:
 
 @dataclass(slots=True)
 class Server:
-    """The dashboard on a port of its own; it can be stopped and started again on the same port."""
+    """The dashboard on a port of its own; it can be stopped and started again on the same port.
+
+    installed: the folder of an installed package, which starts it by its own command, from that folder.
+    """
 
     script: str = "app.py"
+    installed: Path | None = None
     port: int = field(default=0)
     process: subprocess.Popen[bytes] | None = None
     said: IO[bytes] | None = None
@@ -83,14 +87,20 @@ class Server:
         return f"http://127.0.0.1:{self.port}"
 
     def start(self) -> None:
-        """Start it as the README says, and wait until it answers."""
+        """Start it in one of the ways of the README, and wait until it answers."""
         if not self.port:
             with socket.socket() as probe:
                 probe.bind(("127.0.0.1", 0))
                 self.port = probe.getsockname()[1]
         command = [sys.executable, "-m", "streamlit", "run", self.script, f"--server.port={self.port}"]
+        folder, environment = ROOT, dict(os.environ)
+        if self.installed is not None:
+            command = [sys.executable, "-m", "estimator", "dashboard", f"--port={self.port}"]
+            folder, environment["PYTHONPATH"] = self.installed, str(self.installed)
         self.said = tempfile.TemporaryFile()  # noqa: SIM115 -- open as long as the server writes
-        self.process = subprocess.Popen(command, cwd=ROOT, stdout=self.said, stderr=subprocess.STDOUT)
+        self.process = subprocess.Popen(
+            command, cwd=folder, env=environment, stdout=self.said, stderr=subprocess.STDOUT
+        )
         end = time.monotonic() + PATIENCE
         while time.monotonic() < end:
             if self.process.poll() is not None:
