@@ -63,6 +63,8 @@ def test_cost_of_a_saved_kwh_like_numpy_financial() -> None:
     ours = worth.cost_per_saved_kwh(costs, saved=saved, rate=0.035)
     assert ours == pytest.approx(-npf.pmt(0.035, 20, 4000.0) / 2500.0)
     assert worth.cost_per_saved_kwh(costs, saved=-saved, rate=0.035) == math.inf
+    assert worth.cost_per_saved_kwh(costs, saved=np.zeros(21), rate=0.035) == math.inf
+    assert worth.cost_per_saved_kwh(row(4, 2), saved=row(0, 0.5), rate=0.0) == pytest.approx(12.0)
 
 
 def test_published_present_values() -> None:
@@ -78,6 +80,12 @@ def test_published_annuities() -> None:
     np.testing.assert_allclose(ours, [12.4622, 6.7101, 15.0], atol=5e-5)
 
 
+def test_annuity_at_a_rate_below_nil() -> None:
+    """By its definition, one paid at the end of each of twelve years: Σ (1 + r)^-n."""
+    expected = sum(0.98**-n for n in range(1, 13))
+    assert worth.annuity_factor(-0.02, years=12) == pytest.approx(expected, rel=1e-12)
+
+
 # Manual of numpy-financial, from memory.
 @pytest.mark.parametrize(
     ("flows", "rate"),
@@ -85,6 +93,19 @@ def test_published_annuities() -> None:
 )
 def test_published_rates_of_return(flows: list[float], rate: float) -> None:
     assert worth.internal_rate(row(*flows)).rate == pytest.approx(rate, abs=5e-6 if abs(rate) > 0.2 else 5e-5)
+
+
+def test_rates_of_return_are_sought_where_it_says() -> None:
+    """One year and one payment: r = payment − 1 by definition, between −90 % and +1000 % a year."""
+    found = worth.internal_rate(row(10.95, 9.85, 0.105, 11.05, 0.095)[:, None] * row(0, 1) - row(1, 0))
+    np.testing.assert_array_equal(found.count, [1, 1, 1, 0, 0])
+    np.testing.assert_allclose(found.rate, [9.95, 8.85, -0.895, math.nan, math.nan], rtol=1e-9)
+
+
+def test_a_loan_costs_its_borrower_what_it_brings_its_lender() -> None:
+    """The same flows the other way round are worth nil at the same rate."""
+    lent = row(-100, 39, 59, 55, 20)
+    assert worth.internal_rate(-lent).rate == pytest.approx(worth.internal_rate(lent).rate, abs=1e-12)
 
 
 def test_double_and_undefined_rates() -> None:
@@ -112,6 +133,19 @@ def test_many_homes_and_rates_at_once() -> None:
     assert both.tolist() == [worth.discounted_payback(f, rate=r) for f, r in zip(flows, rates, strict=True)]
 
 
+def test_tables_of_tables_row_by_row() -> None:
+    flows = np.stack([-f[:7] if n == 4 else f[:7] for n, (f, _) in enumerate(HUNDRED[10:16])])
+    flows[..., 0] /= 4.0
+    rates = np.array([r for _, r in HUNDRED[10:16]])
+    found = worth.internal_rate(flows.reshape(2, 3, 7))
+    alone = [worth.internal_rate(f) for f in flows]
+    np.testing.assert_array_equal(found.count.ravel(), [one.count for one in alone])
+    np.testing.assert_allclose(found.rate.ravel(), [one.rate for one in alone], rtol=1e-12)
+    paid = worth.discounted_payback(flows.reshape(2, 3, 7), rate=rates.reshape(2, 3))
+    one_by_one = [worth.discounted_payback(f, rate=r) for f, r in zip(flows, rates, strict=True)]
+    np.testing.assert_allclose(paid.ravel(), one_by_one, rtol=1e-12)
+
+
 @pytest.mark.parametrize(
     ("flows", "years"),
     [
@@ -123,15 +157,23 @@ def test_many_homes_and_rates_at_once() -> None:
         ([50.0, -10.0, -10.0], math.inf),  # cheaper to buy, dearer to run: nothing is paid back
         ([0.0, 0.0, 0.0], math.inf),
         ([-100.0, 50.0, 50.0], 2.0),
+        ([-100.0, -10.0, 5.0], math.inf),  # it loses, and goes on losing
+        ([-2100.3, 700.1, 700.1, 700.1], 3.0),  # whose sum in 64 bits is a hair below nil
     ],
 )
 def test_lasting_payback(flows: list[float], years: float) -> None:
     assert worth.lasting_payback(row(*flows)) == pytest.approx(years)
 
 
+def test_rounding_is_measured_by_the_sums_of_the_same_row() -> None:
+    """One home short of a hundredth beside one that lays out a million million."""
+    flows = np.array([[-100.0, 50.0, 49.99], [-1e12, 5e11, 1e12]])
+    assert worth.lasting_payback(flows).tolist() == [math.inf, 1.5]
+
+
 def test_simple_payback_without_saving_or_cost() -> None:
-    ours = worth.simple_payback(row(1000, 1000, -50, -50, 1000), net_saving=row(0, -5, 10, -10, 250))
-    assert ours.tolist() == [math.inf, math.inf, 0.0, math.inf, 4.0]
+    ours = worth.simple_payback(row(1000, 1000, -50, -50, 1000, 10), net_saving=row(0, -5, 10, -10, 250, 0.5))
+    assert ours.tolist() == [math.inf, math.inf, 0.0, math.inf, 4.0, 20.0]
 
 
 def test_capital_from_its_parts() -> None:
