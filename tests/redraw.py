@@ -19,7 +19,8 @@ from playwright.sync_api import sync_playwright
 
 from estimator.ui.link import PARAMETER, to_link
 from estimator.ui.tree import EMPTY, Tree
-from tests.browser.harness import FLAGS, Server, Visit, chromium, visit
+from tests.browser.harness import FLAGS, Server, Visit, chromium
+from tests.browser.windows import newcomer
 
 ROUNDS = 5
 LIMIT = 1.5  # times the least page
@@ -46,7 +47,7 @@ def side_by_side(address: str, label: str, values: Sequence[str]) -> list[tuple[
         least.start()
         with sync_playwright() as playwright:
             browser = playwright.chromium.launch(executable_path=chromium(), args=list(FLAGS))
-            with visit(browser, ours) as page, visit(browser, least) as trivial:
+            with newcomer(browser, ours) as page, newcomer(browser, least) as trivial:
                 page.open(address)
                 trivial.open()
                 taken = [

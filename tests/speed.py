@@ -12,7 +12,8 @@ from statistics import median
 
 from playwright.sync_api import Browser, CDPSession, Page, sync_playwright
 
-from tests.browser.harness import FLAGS, Server, chromium, visit
+from tests.browser.harness import FLAGS, Server, chromium
+from tests.browser.windows import newcomer
 from tests.redraw import TRIVIAL, redraw
 
 ROUNDS = 7
@@ -48,7 +49,7 @@ def changes(browser: Browser) -> list[tuple[float, float, float]]:
     try:
         ours.start()
         least.start()
-        with visit(browser, ours) as here, visit(browser, least) as trivial:
+        with newcomer(browser, ours) as here, newcomer(browser, least) as trivial:
             here.open()
             trivial.open()
             areas = (str(60 + 40 * n) for n in cycle((1, 4, 0, 5)))
@@ -66,7 +67,7 @@ def after_start(browser: Browser, server: Server, wanted: str) -> float:
     began = time.perf_counter()
     server.start()
     try:
-        with visit(browser, server) as here:
+        with newcomer(browser, server) as here:
             here.page.goto(server.url)
             here.page.locator(wanted).first.wait_for()
             if wanted.startswith("p.answer"):
@@ -81,9 +82,9 @@ def slow_line(browser: Browser) -> tuple[float, float, float]:
     server = Server()
     server.start()
     try:
-        with visit(browser, server) as warm:
+        with newcomer(browser, server) as warm:
             warm.open()
-        with visit(browser, server, phone=True) as here:
+        with newcomer(browser, server, phone=True) as here:
             line = here.page.context.new_cdp_session(here.page)
             received = _counted(line)
             line.send("Network.emulateNetworkConditions", LINE)

@@ -15,13 +15,13 @@ import sys
 import tempfile
 import time
 import urllib.request
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import IO
 
 from google.protobuf.message import DecodeError  # type: ignore[import-untyped]
-from playwright.sync_api import Browser, Page, WebSocket, expect
+from playwright.sync_api import Page, WebSocket, expect
 from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -36,8 +36,6 @@ FLAGS = (
     "--disable-component-update",
 )
 NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "msedge")
-PHONE = {"width": 390, "height": 844}
-DESK = {"width": 1440, "height": 900}
 PATIENCE = 120.0  # s; how long a busy machine may take decides nothing
 WHOLE = (ForwardMsg.FINISHED_SUCCESSFULLY, ForwardMsg.FINISHED_FRAGMENT_RUN_SUCCESSFULLY)
 """Ends of a run after which no other follows by itself."""
@@ -140,10 +138,21 @@ class Visit:
         self.finished = 0
         self.errors: list[str] = []
         self.outside: list[str] = []
-        page.on("websocket", self._listen)
-        page.on("pageerror", lambda error: self.errors.append(str(error)))
-        page.on("console", lambda said: self.errors.append(said.text) if said.type == "error" else None)
-        page.on("request", lambda asked: None if self._at_home(asked.url) else self.outside.append(asked.url))
+        self._heard: list[tuple[str, Callable[..., None]]] = []
+        self.hear("websocket", self._listen)
+        self.hear("pageerror", lambda error: self.errors.append(str(error)))
+        self.hear("console", lambda said: self.errors.append(said.text) if said.type == "error" else None)
+        self.hear("request", lambda asked: None if self._at_home(asked.url) else self.outside.append(asked.url))
+
+    def hear(self, event: str, listener: Callable[..., None]) -> None:
+        """Listen to the page until the visit ends."""
+        self.page.on(event, listener)  # type: ignore[call-overload]
+        self._heard.append((event, listener))
+
+    def leave(self) -> None:
+        """Hear of nothing more."""
+        for event, listener in self._heard:
+            self.page.remove_listener(event, listener)
 
     def _at_home(self, url: str) -> bool:
         return url.startswith((self.url, self.url.replace("http", "ws", 1), "data:", "blob:", "about:"))
@@ -228,20 +237,3 @@ class Visit:
         assert self.outside == []
         assert self.page.get_by_test_id("stException").count() == 0
         assert self.sideways() <= 0
-
-
-@contextlib.contextmanager
-def visit(browser: Browser, server: Server, *, dark: bool = False, phone: bool = False) -> Iterator[Visit]:
-    """A fresh visitor without memory of others."""
-    context = browser.new_context(
-        viewport=PHONE if phone else DESK,  # type: ignore[arg-type]
-        color_scheme="dark" if dark else "light",
-        reduced_motion="reduce",
-        is_mobile=phone,
-        has_touch=phone,
-    )
-    context.set_default_timeout(1e3 * PATIENCE)
-    try:
-        yield Visit(context.new_page(), server.url)
-    finally:
-        context.close()

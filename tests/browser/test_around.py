@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Browser
 
-from tests.browser.harness import Server, visit
+from tests.browser.harness import Server
+from tests.browser.windows import visit
 
 
 @pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])

@@ -16,7 +16,8 @@ from playwright.sync_api import Browser
 from estimator.climate.cache import FOLDER_VARIABLE, Cache
 from estimator.climate.online import URL_VARIABLE
 from tests.browser.axe import findings
-from tests.browser.harness import SETTLED, Server, Visit, visit
+from tests.browser.harness import SETTLED, Server, Visit
+from tests.browser.windows import visit
 from tests.climate.replay import Replay, as_json, replaying, utc_rows
 
 DATA = Path(pvlib.__file__).parent / "data"

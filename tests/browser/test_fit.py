@@ -13,7 +13,8 @@ from estimator import case_from_dict, load_year
 from estimator.leak_range import over_leakage_range
 from estimator.report.document import as_json
 from tests.browser.axe import findings
-from tests.browser.harness import Server, Visit, visit
+from tests.browser.harness import Server, Visit
+from tests.browser.windows import visit
 
 
 def document(**sections: Any) -> Any:

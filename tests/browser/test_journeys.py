@@ -18,7 +18,8 @@ from estimator.leak_range import over_leakage_range
 from estimator.report import fit_words
 from estimator.report.fitting import fitting
 from estimator.report.variants import QUESTION
-from tests.browser.harness import Server, Visit, visit
+from tests.browser.harness import Server, Visit
+from tests.browser.windows import visit
 
 
 def plain(text: str) -> str:

@@ -8,7 +8,8 @@ from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
 
 from estimator.ui.link import PARAMETER, to_link
 from estimator.ui.tree import EMPTY, Tree
-from tests.browser.harness import TOLD, Server, Visit, visit
+from tests.browser.harness import TOLD, Server, Visit
+from tests.browser.windows import visit
 
 WORDS = """() => { const last = document.querySelector('.undone')?.innerText;
   return document.querySelector('[data-testid=stMain]').innerText.split('\\n').filter(line => line !== last); }"""
@@ -41,7 +42,7 @@ class Whole:
 
     def __init__(self, here: Visit) -> None:
         self.times = 0
-        here.page.on("websocket", lambda channel: channel.on("framereceived", self._frame))
+        here.hear("websocket", lambda channel: channel.on("framereceived", self._frame))
 
     def _frame(self, payload: bytes | str) -> None:
         if isinstance(payload, bytes):

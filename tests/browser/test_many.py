@@ -11,7 +11,8 @@ from playwright.sync_api import Browser
 
 from estimator.stock.demo import invented
 from tests.browser.axe import findings
-from tests.browser.harness import Server, visit
+from tests.browser.harness import Server
+from tests.browser.windows import visit
 from tests.stock.broken import broken_csv
 
 

@@ -14,7 +14,8 @@ from pypdf import PdfReader
 
 from estimator import Case, load_year, run
 from tests.browser.axe import findings
-from tests.browser.harness import Server, Visit, visit
+from tests.browser.harness import Server, Visit
+from tests.browser.windows import visit
 
 NAME = "Ms <b>Ashgrove</b>"
 

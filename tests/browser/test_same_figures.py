@@ -33,8 +33,9 @@ from estimator.report.weather import balance, weather
 from estimator.sample import sample
 from estimator.stock.demo import invented
 from estimator.ui.link import to_link
-from tests.browser.harness import Server, visit
+from tests.browser.harness import Server
 from tests.browser.test_journeys import plain
+from tests.browser.windows import visit
 
 WRITTEN = {
     "version": 1,

@@ -7,7 +7,8 @@ from playwright.sync_api import Browser
 
 from estimator.ui.link import to_link
 from estimator.ui.shell import PAGES, TITLE
-from tests.browser.harness import Server, visit
+from tests.browser.harness import Server
+from tests.browser.windows import visit
 
 
 @pytest.mark.parametrize(("_file", "label", "address"), PAGES, ids=[label for _, label, _ in PAGES])
@@ -16,7 +17,7 @@ def test_every_page_opens_by_its_own_address_without_a_failed_request(
 ) -> None:
     with visit(browser, server) as here:
         failed: list[str] = []
-        here.page.on("response", lambda answer: failed.append(answer.url) if answer.status >= 400 else None)
+        here.hear("response", lambda answer: failed.append(answer.url) if answer.status >= 400 else None)
         here.open(f"/{address}")
         assert here.page.title() == TITLE
         assert here.page.locator("h1").inner_text().endswith("?")

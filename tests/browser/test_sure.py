@@ -12,7 +12,8 @@ from estimator.draws import ground
 from estimator.report import sure_words
 from estimator.sample import sample
 from tests.browser.axe import findings
-from tests.browser.harness import Server, visit
+from tests.browser.harness import Server
+from tests.browser.windows import visit
 
 
 def expected(case: Case) -> str:

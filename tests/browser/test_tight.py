@@ -16,7 +16,8 @@ from estimator.leak_range import leakage_span
 from estimator.report.tight import sweeps, tightness, verdict
 from estimator.report.tight_picture import MEASURES
 from tests.browser.axe import findings
-from tests.browser.harness import Server, Visit, visit
+from tests.browser.harness import Server, Visit
+from tests.browser.windows import visit
 from tests.papers import Page, joined, words_of
 
 

@@ -8,7 +8,8 @@ from playwright.sync_api import Browser, expect
 from estimator.evidence.run import run_all
 from estimator.report import trust
 from tests.browser.axe import findings
-from tests.browser.harness import Server, Visit, visit
+from tests.browser.harness import Server, Visit
+from tests.browser.windows import visit
 
 
 def go(here: Visit) -> None:

@@ -6,7 +6,8 @@ import pytest
 from playwright.sync_api import Browser
 
 from tests.browser.axe import findings
-from tests.browser.harness import Server, Visit, visit
+from tests.browser.harness import Server, Visit
+from tests.browser.windows import visit
 
 
 def go(here: Visit) -> None:

@@ -13,7 +13,8 @@ from estimator.reach import reach
 from estimator.report.answer import reached
 from estimator.sample import sample
 from tests.browser.axe import findings
-from tests.browser.harness import Server, visit
+from tests.browser.harness import Server
+from tests.browser.windows import visit
 
 
 def expected(**home: object) -> str:

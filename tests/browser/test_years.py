@@ -16,7 +16,8 @@ from estimator.report.sure_words import tried
 from estimator.sample import sample
 from estimator.survey.fill import filled
 from tests.browser.axe import findings
-from tests.browser.harness import Server, visit
+from tests.browser.harness import Server
+from tests.browser.windows import visit
 
 YEAR = load_year("Inland vale")
 
