@@ -21,7 +21,8 @@ _BEND = 12.0
 _DROP = 20.0
 _GAP = 16.0
 _DESK = (960.0, 132.0)  # width of the picture, depth of the ribbon at its beginning
-_PHONE = (358.0, 116.0)  # a screen of 390 px without its margins
+_PHONE = (358.0, 96.0)  # a screen of 390 px without its margins
+_CLOSE = 9.0  # between labels below each other on a phone, where the page is long
 _LABEL_WIDTHS = (124.0, 116.0, 108.0, 100.0, 92.0, 84.0)
 _RESULT_WIDTH = 170.0
 _NOTE = 12.5
@@ -102,10 +103,10 @@ def _phone(air: FreshAir, parts: Sequence[Stage]) -> tuple[str, float, float]:
         column = page - _text_at(scale)
 
         def room(index: int, size: float) -> float:
-            after = sum(label.height(column) + _GAP for label in _states(parts[index : index + 1]))
-            return _BEND + max(size, parts[index].label.height(column)) + _GAP + after
+            after = sum(label.height(column) + _CLOSE for label in _states(parts[index : index + 1]))
+            return _BEND + max(size, parts[index].label.height(column)) + _CLOSE + after
 
-        lead = first.height(column) + _GAP
+        lead = first.height(column) + _CLOSE
         tail = end.height(column)
         return stream(air.total, sizes, scale=scale, lead=lead, tail=tail, bend=_BEND, drop=_DROP, room=room)
 
@@ -122,7 +123,7 @@ def _phone(air: FreshAir, parts: Sequence[Stage]) -> tuple[str, float, float]:
     ]
     for index, (part, drawn) in enumerate(zip(parts, shape.parts, strict=True)):
         size = drawn.far - drawn.near
-        out.append(part.label.drawn(x, drawn.near + 4.0 + min(size, 20.0) / 2 - 11.0, width=column))
+        out.append(part.label.drawn(x, drawn.near + max(min(size, 20.0) / 2 - 7.0, -2.0), width=column))
         if part.after is not None:
             until = shape.parts[index + 1].begin if index + 1 < len(parts) else shape.end - end.height(column)
             out.append(part.after.drawn(x, until - part.after.height(column) - 8.0, width=column))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from html import escape
+from pathlib import Path
 
 import streamlit as st
 
@@ -16,10 +17,17 @@ from estimator.ui.tree import EMPTY
 _OPENED = "case_bar:opened"  # counts files, so that each finds an empty field
 _LONGEST_TITLE = 120
 
-_KEEPS = (
-    "The address of this page holds the whole case: keep it, or send it. Names stay out of it: the title, names of "
-    "your own for options and rooms, the instrument and the date of your prices are only in the file. In the address "
-    "they are numbered."
+_KEEPS = "The address of this page holds the whole case: keep it, or send it."
+_LEAVES_OUT = (
+    "Names stay out of the address: the title, names of your own for options and rooms, the instrument and the date of "
+    "your prices are only in the file. In the address they are numbered."
+)
+_SITE = Path(__file__).parent / "site"
+_COPY = st.components.v2.component(
+    "copy",
+    js=(_SITE / "copy_link.js").read_text(encoding="utf-8"),
+    css=(_SITE / "copy_link.css").read_text(encoding="utf-8"),
+    isolate_styles=False,
 )
 
 
@@ -29,10 +37,12 @@ def draw() -> None:
         readers.choose()
         undo()
         with st.popover("Case", key="case", type="secondary"):
+            st.markdown(escaped(_KEEPS))
+            _COPY(key="copy")
             _title()
             _file()
+            st.markdown(escaped(_LEAVES_OUT))
             measure.choose()
-            st.markdown(escaped(_KEEPS))
             live.standing(_is_empty)
             st.button("Begin anew", on_click=_anew, disabled=_is_empty(), key="case:anew")
 

@@ -47,7 +47,11 @@ _RULES = f"""<style>
 .undone{{font-size:.875rem;line-height:1.3;margin:0;{_QUIET};
  max-width:min(26rem,calc(100vw - 2rem));white-space:nowrap;overflow:hidden;text-overflow:ellipsis}}
 .st-key-answer{{{_PAPER};padding:.5rem 0;border-bottom:1px solid;{_RULE}}}
+[role=tab][aria-selected=true] p{{color:{LIGHT.kept};color:light-dark({LIGHT.kept},{DARK.kept})}}
 @media (max-width:640px){{.answer{{font-size:1.2rem;margin:0}}
+ .then,.sentence{{line-height:1.42}} .spaced{{padding-bottom:.35rem}} .small{{line-height:1.4}}
+ .rows{{margin-bottom:.8rem!important}} .rows th,.rows td{{padding-top:.2rem!important;padding-bottom:.2rem!important}}
+ [data-testid=stMainBlockContainer]{{padding-bottom:1.5rem}}
  [data-testid=stNumberInputStepUp],[data-testid=stNumberInputStepDown]{{display:none}}}}
 /* Columns that stand below each other on a phone keep no gap made for standing side by side, and an empty one none. */
 @media (max-width:640px){{[data-testid=stHorizontalBlock]:has(>[data-testid=stColumn]){{row-gap:1.25rem!important}}

@@ -52,4 +52,29 @@ def test_a_phone_shows_two_lines_of_questions_and_all_behind_one_word(browser: B
         assert shown.count() == 11
         here.go("Trust?")
         assert row.get_by_role("link", name="Trust?").get_attribute("aria-current") == "page"
+        assert shown.count() == 7
+        here.assert_quiet()
+
+
+@pytest.mark.parametrize("allowed", [True, False], ids=["clipboard", "none"])
+def test_the_link_is_copied_or_stands_marked_to_be_copied(browser: Browser, server: Server, allowed: bool) -> None:
+    with visit(browser, server) as here:
+        put = "text => { window.put = text; return Promise.resolve(); }" if allowed else "undefined"
+        here.page.add_init_script(
+            f"Object.defineProperty(navigator, 'clipboard', {{ get: () => ({{ writeText: {put} }}) }});"
+        )
+        here.open()
+        here.type("Floor area, m²", "95")
+        here.page.get_by_role("button", name="Case", exact=True).click()
+        here.page.get_by_role("button", name="Copy the link").click()
+        if allowed:
+            here.page.get_by_role("status").filter(has_text="Copied").wait_for()
+            copied = here.page.evaluate("() => window.put")
+        else:
+            copied = here.page.get_by_label("Address of this page").input_value()
+        assert copied == here.page.url
+        assert "case=" in copied
+        answer = here.answer()
+        here.after(lambda: here.page.goto(copied))
+        assert here.answer() == answer
         here.assert_quiet()

@@ -26,7 +26,8 @@ export default function ({ data, parentElement, setTriggerValue }) {
     return one;
   };
   const lay = () => {
-    const fits = ([to], at) => !PHONE.matches || at < ON_A_PHONE || to === data.now;
+    const far_off = data.near.findIndex(([to]) => to === data.now) >= ON_A_PHONE; // and takes the place of another
+    const fits = ([to], at) => !PHONE.matches || at < ON_A_PHONE - far_off || to === data.now;
     const near = data.near.filter(fits);
     const far = [...data.near.filter((one) => !near.includes(one)), ...data.far];
     row.replaceChildren(...near.map(link));
