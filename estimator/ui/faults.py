@@ -17,6 +17,6 @@ def show(faults: Iterable[Fault]) -> None:
 
 
 def begun(words: str) -> str:
-    """A sentence as it stands by itself; an entry that it begins with stays as files spell it."""
-    place = words.partition(":")[0]
-    return words if "." in place and " " not in place else f"{words[:1].upper()}{words[1:]}"
+    """A sentence as it stands by itself; an entry or a file that it begins with stays as it is spelled."""
+    first = words.partition(" ")[0].rstrip(".,:")
+    return words if "." in first else f"{words[:1].upper()}{words[1:]}"

@@ -13,6 +13,7 @@ from estimator.ui.faults import begun
         ("link: it is damaged", "Link: it is damaged"),
         ("the file holds 5.2 MB. Take less", "The file holds 5.2 MB. Take less"),
         ("home.floor_area: -3 is too small", "home.floor_area: -3 is too small"),
+        ("bad.json, line 1: a bracket is missing", "bad.json, line 1: a bracket is missing"),
         ("", ""),
     ],
 )
