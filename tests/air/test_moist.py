@@ -32,7 +32,7 @@ def each(function: Any, *columns: Any) -> list[float]:
     return [float(function(*(float(x) for x in row))) for row in zip(*columns, strict=True)]
 
 
-def close(ours: Any, reference: list[float], rtol: float = 1e-5) -> None:
+def close(ours: Any, reference: list[float], rtol: float = 1e-9) -> None:
     np.testing.assert_allclose(ours, np.array(reference), rtol=rtol)
 
 
@@ -73,6 +73,7 @@ def test_states_like_psychrolib(pressure: float) -> None:
     close(
         moist.specific_volume(TEMPS, humidity_ratio=RATIOS, pressure=pressure),
         each(psychrolib.GetMoistAirVolume, TEMPS, RATIOS, site),
+        rtol=1e-7,  # the library writes the inverse of the ratio of masses, with seven digits
     )
 
 
@@ -110,10 +111,10 @@ def test_ice_and_water_meet_at_the_triple_point() -> None:
 
 
 def test_wet_bulb_like_psychrolib() -> None:
-    wet = TEMPS - np.array([0.1, 0.4, 0.5, 1.0, 2.0, 6.0, 10.0])
+    """The same two equations, to the digit; at a wet bulb of 0 °C the wick is wet."""
+    wet = TEMPS - np.array([0.1, 0.4, 0.5, 0.5, 2.0, 6.0, 10.0])
     ours = moist.humidity_ratio_at_wet_bulb(TEMPS, wet_bulb=wet, pressure=SEA_LEVEL)
-    reference = each(psychrolib.GetHumRatioFromTWetBulb, TEMPS, wet, np.full_like(TEMPS, SEA_LEVEL))
-    np.testing.assert_allclose(ours, reference, rtol=1e-5)
+    close(ours, each(psychrolib.GetHumRatioFromTWetBulb, TEMPS, wet, np.full_like(TEMPS, SEA_LEVEL)))
 
 
 def test_cooling_without_condensate_is_plain_heat() -> None:
@@ -143,8 +144,27 @@ def test_exhaust_of_a_recovery_unit_drips_like_coolprop() -> None:
 
 
 def test_out_of_range_is_said_and_still_answered() -> None:
+    """The handbook's equations 5 and 6 hold from −100 to 200 °C, both included; warnings are errors in all tests."""
     with pytest.warns(ExtrapolationWarning, match="hold from -100 to 200"):
         assert moist.saturation_pressure(np.array([20.0, 230.0]))[1] > 2e6
+    for just_beyond in (-100.5, 200.5):
+        with pytest.warns(ExtrapolationWarning):
+            assert moist.saturation_pressure(just_beyond) > 0.0
+    edges = moist.saturation_pressure(np.array([-100.0, 200.0]))
+    assert moist.dew_point(edges[0]) == -100.0
+
+
+@pytest.mark.parametrize("temp", [-90.0, -20.0, 5.0, 60.0, 180.0])
+def test_saturation_rises_as_fast_as_it_says(temp: float) -> None:
+    """A slope is the limit of differences, here over a thousandth of a kelvin each way."""
+    low, high = (moist._log_saturation(np.asarray(temp + by))[0] for by in (-1e-3, 1e-3))
+    assert moist._log_saturation(np.asarray(temp))[1] == pytest.approx((high - low) / 2e-3, rel=1e-7)
+
+
+def test_a_search_without_an_end_finds_nothing() -> None:
+    """And leaves what was found beside it."""
+    found = moist._search(np.array([7.0, 7.0]), lambda temp: np.array([1.0, 0.0]))
+    np.testing.assert_array_equal(found, [np.nan, 7.0])
 
 
 def test_shapes_broadcast() -> None:

@@ -93,6 +93,13 @@ def test_out_of_the_envelope() -> None:
     )
 
 
+def test_out_of_the_envelope_through_a_long_intake_duct() -> None:
+    """Bare and long, it keeps two fifths of the difference to the room at −1 °C: −10 + 0.6 × 9 K; 22 − 0.6 × 0.6 K."""
+    bare = DUCTS._replace(intake=0.4)
+    found = outside_envelope(DIFFERENCE, zone_factor=0.3, **{**COMMON, "ducts": bare})
+    np.testing.assert_allclose(found.entering, [-4.6, 21.64], rtol=1e-12)
+
+
 def test_out_of_the_envelope_with_a_heater_and_throttled() -> None:
     """From −9.1 to −5 °C: 205 W. The extract gives up no more than 40 W/K × (18.32 − 3) K = 612.8 W, or 12.256 K of
     supply air, which leaves at 7.256 °C, 8.256 K above the room.
@@ -153,3 +160,5 @@ def test_heater_where_the_supply_air_enters_the_rooms() -> None:
         arriving=before.arriving,
         supplied=[16.0, 20.648],
     )
+    more = postheated(before, capacity_supply=50.0, set_point=25.0)
+    np.testing.assert_allclose(more.preheater, [150.0 + 50.0 * 13.64, 50.0 * 4.352], rtol=1e-12)
