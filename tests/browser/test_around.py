@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from tests.browser.harness import Server
-from tests.browser.windows import visit
+from tests.browser.windows import newcomer, visit
 
 
 @pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
@@ -58,7 +58,7 @@ def test_a_phone_shows_two_lines_of_questions_and_all_behind_one_word(browser: B
 
 @pytest.mark.parametrize("allowed", [True, False], ids=["clipboard", "none"])
 def test_the_link_is_copied_or_stands_marked_to_be_copied(browser: Browser, server: Server, allowed: bool) -> None:
-    with visit(browser, server) as here:
+    with newcomer(browser, server) as here:  # what is put into this window stays in it
         put = "text => { window.put = text; return Promise.resolve(); }" if allowed else "undefined"
         here.page.add_init_script(
             f"Object.defineProperty(navigator, 'clipboard', {{ get: () => ({{ writeText: {put} }}) }});"
