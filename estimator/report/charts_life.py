@@ -18,7 +18,9 @@ from estimator.units import MONTH_NAMES
 
 _HEIGHT = 330
 _ROOM = 0.16  # above the highest value, for labels
-_BELOW = 0.13  # below the lowest, for the label of what is laid out
+_BELOW = 0.2  # below the lowest, for the label of what is laid out and of later costs under it
+_LIFTED = 34  # px; a later cost is named so far above the line
+_LOWERED = 54  # px; and so far below it, clear of what is laid out
 _LATE = 0.6  # of the years: a crossing after that is named below the line of nil, clear of the end
 _APART = 0.07  # of the height: the least distance between two labels
 _MOST_EVENTS = 4
@@ -168,12 +170,13 @@ def _shown(found: Sequence[Event]) -> Sequence[Event]:
 def _mark(figure: go.Figure, path: Path, event: Event, life: Life, palette: Palette, number: int) -> None:
     """What is paid in a later year, above the line where it falls and below it where the baseline is spared it."""
     who = "" if event.of_option else f"{life.words}: "
-    up = -1 if number % 2 == 0 else 1
+    off = -_LIFTED if number % 2 == 0 else _LOWERED
+    further = 20 * (number // 2 % 2)
     figure.add_annotation(
         x=event.year,
         y=float(path.best[event.year]),
         ax=0,
-        ay=up * (34 + 20 * (number // 2 % 2)),
+        ay=off - further if off < 0 else off + further,
         text=f"{who}{event.words}",
         arrowcolor=palette.quiet,
         arrowwidth=1,

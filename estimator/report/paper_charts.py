@@ -20,6 +20,7 @@ DESK = 480.0
 PHONE = 358.0  # a screen of 390 px without its margins
 _SIZE = 13.0
 _ROW = 58.0
+_SHORTEST = 3.0  # a piece of a dashed line that is worth drawing
 _PLOT = 190.0
 _STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)
 
@@ -71,18 +72,25 @@ def spans(
     def across(value: float) -> float:
         return room + (value - low) / max(high - low, 1e-9) * (width - 2.0 * room)
 
-    out = []
+    out, nil = [], across(0.0)
+    clear: list[float] = []  # heights at which words stand across the line of nil, which stops for them
     for number, row in enumerate(rows):
         y = number * _ROW + 30.0
         x1, x2, best = across(row.low), across(row.high), across(row.best)
         out.append(_text(0.0, y - 12.0, f"{before}{row.words}", "ink", bold=True))
+        if text_width(f"{before}{row.words}", size=_SIZE, weight=700) + 3.0 > nil:
+            clear.append(y - 12.0)
         out.append(f'<rect class="kept" x="{x1:.1f}" y="{y:.1f}" width="{max(x2 - x1, 2.0):.1f}" height="12"/>')
         out.append(f'<rect class="ink" x="{best - 1.5:.1f}" y="{y - 3.0:.1f}" width="3" height="18"/>')
         for x, end, anchor in ((x1 - 5.0, row.low, "end"), (x2 + 5.0, row.high, "start")):
             out.append(_text(x, y + 11.0, cash.money(end, currency, within=(row.low, row.high)), "ink", anchor=anchor))
     foot = len(rows) * _ROW
-    nil = across(0.0)
-    out.append(f'<line class="ink-line" x1="{nil:.1f}" y1="4" x2="{nil:.1f}" y2="{foot:.1f}" stroke-dasharray="2 3"/>')
+    for top, end_at in zip([4.0, *(at + 4.0 for at in clear)], [*(at - _SIZE for at in clear), foot], strict=True):
+        if end_at > top + _SHORTEST:
+            out.append(
+                f'<line class="ink-line" x1="{nil:.1f}" y1="{top:.1f}" x2="{nil:.1f}" y2="{end_at:.1f}" '
+                'stroke-dasharray="2 3"/>'
+            )
     out.append(_text(nil, foot + 14.0, "nothing saved", "quiet", anchor=_anchor(nil, width)))
     return document(
         "".join(out), width=width, height=foot + 20.0, title=title, words=words, look=look, embed_font=look == "auto"

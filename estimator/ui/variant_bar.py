@@ -48,7 +48,7 @@ def draw(done: Estimate) -> None:
         needed = name in (done.case.baseline, done.case.today) or len(options) < 3
         st.button("Remove this variant", on_click=_drop, args=(name, labels[name]), disabled=needed, type="tertiary")
     common = {"origins": done.origins, "currency": done.case.prices.currency, "place": "variant"}
-    with st.grid(4, min_column_width=160, gap="small"):
+    with st.grid(4, min_column_width=160, gap="small", vertical_alignment="bottom"):
         field(_OPTION["label"], path=f"options.{name}.label", label="Name", **common)
         for path, label in _CHANGED.items():
             words = {f"{kind[:1].upper()}{kind[1:]}": kind for kind in option_kinds()} if path == "kind" else None
