@@ -1,17 +1,25 @@
 """What holds for all tests, whatever machine they run on?
 
 Property tests have no time limit, which a busy machine would break, and in CI the same draws every time. On a machine
-that is there to run browser tests, skipping one is a failure.
+that is there to run browser tests, skipping one is a failure. Included years are read once: hundreds of tests ask for
+one by its name, and reading it takes longer than most of what they do with it.
 """
 
 from __future__ import annotations
 
 import os
 from collections.abc import Callable, Generator
+from functools import cache
+from importlib.util import find_spec
 from pathlib import Path
 
+import numpy as np
 import pytest
 from hypothesis import HealthCheck, settings
+
+from estimator.climate import sources
+from estimator.climate.files import read_year
+from estimator.climate.year import ClimateYear
 
 BROWSER_TESTS = Path(__file__).parent / "browser"
 
@@ -49,6 +57,30 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 def browser_needed() -> bool:
     """Whether this machine must have a browser: CI, or one that says so."""
     return bool(os.environ.get("CI") or os.environ.get("ESTIMATOR_NEEDS_BROWSER"))
+
+
+def included() -> tuple[Path, ...]:
+    """Folders of the years that can be asked for by name."""
+    pvlib = find_spec("pvlib")
+    assert pvlib is not None
+    assert pvlib.origin is not None
+    return sources.demo_folder(), Path(pvlib.origin).parent / "data"
+
+
+@cache
+def _kept(path: Path) -> ClimateYear:
+    year = read_year(path)
+    for name in year.__slots__:
+        if isinstance(values := getattr(year, name), np.ndarray):
+            values.setflags(write=False)  # whoever writes into a year that others read fails
+    return year
+
+
+def _read(path: Path) -> ClimateYear:
+    return _kept(path) if path.parent in included() else read_year(path)
+
+
+sources.read_year = _read  # type: ignore[attr-defined]
 
 
 settings.register_profile(

@@ -210,6 +210,7 @@ def nine_in_ten(name: str, known: str, draw: int = DRAW) -> float:
     return float(100.0 * np.quantile(error, 0.9)) if error.size else 0.0
 
 
+@cache
 def frost_range(name: str) -> Array:
     """Frost hours of a real year from its monthly means alone, over draws and spreads."""
     return frost_hours(means_of(name, "wind, sun"), law=law_without(name))

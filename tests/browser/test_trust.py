@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Browser, expect
 
-from estimator.evidence.run import run_all
 from estimator.report import trust
+from tests import checked
 from tests.browser.axe import findings
 from tests.browser.harness import Server, Visit
 from tests.browser.windows import visit
@@ -20,7 +20,7 @@ def go(here: Visit) -> None:
 
 @pytest.mark.parametrize(("dark", "phone"), [(False, False), (True, True)], ids=["light-desk", "dark-phone"])
 def test_every_value_can_be_opened_and_read(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
-    results = run_all()
+    results = checked.results()
     with visit(browser, server, dark=dark, phone=phone) as here:
         go(here)
         assert " ".join(here.answer().split()) == trust.answer(results)
