@@ -177,45 +177,6 @@ def test_a_saved_case_opens_with_its_names_which_no_address_carries(
         assert other.answer() != answer
 
 
-def test_the_server_may_restart_while_somebody_is_at_work(browser: Browser) -> None:
-    server = Server()
-    server.start()
-    try:
-        with visit(browser, server) as here:
-            here.open()
-            here.type("Floor area, m²", "200")
-            said = here.answer()
-            here.restarted(server)
-            assert here.answer() == said
-            here.go("Which way?")
-            here.go("Worth it?")
-            assert here.answer() == said
-            here.type("Floor area, m²", "60")
-            assert here.answer() != said
-    finally:
-        server.stop()
-
-
-def test_the_first_change_after_a_restart_is_not_lost(browser: Browser) -> None:
-    server = Server()
-    server.start()
-    try:
-        with visit(browser, server) as here:
-            here.open()
-            here.type("Floor area, m²", "200")
-            said = here.answer()
-            here.restarted(server)
-            box = here.page.get_by_label("Floor area, m²", exact=True)
-            box.fill("60")
-            box.press("Enter")
-            here.page.locator(".undone", has_text="Floor area, m²: 60").wait_for()
-            here.page.wait_for_function("words => document.querySelector('p.answer').innerText !== words", arg=said)
-            expect(box).to_have_value("60")
-            expect(here.page.locator("p.sentence")).to_contain_text("60 m²")
-    finally:
-        server.stop()
-
-
 def test_the_whole_way_goes_by_keyboard(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
         here.open()

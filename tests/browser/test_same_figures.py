@@ -11,6 +11,7 @@ import io
 import json
 import re
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -50,6 +51,7 @@ SPAN = leakage_span(CASE)
 BESIDE = "Mild coast"  # which the page shows beside a climate until told otherwise
 
 
+@cache
 def _all_tried() -> Tried:
     return tried(sample(ground(CASE, YEAR)), option="recovery")
 
@@ -76,6 +78,7 @@ def _sure() -> str:
     return sure_words.sentence(found, found.against[0])
 
 
+@cache
 def _paper() -> str:
     return leave.paper(RESULT, _all_tried(), SPAN, names=leave.Names(), today=datetime.date(2026, 1, 1)).answer
 

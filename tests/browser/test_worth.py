@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 import pytest
 from playwright.sync_api import Browser, expect
@@ -17,6 +18,7 @@ from tests.browser.harness import Server
 from tests.browser.windows import visit
 
 
+@cache
 def expected(**home: object) -> str:
     """The answer of the Python interface for the demo home with these entries, over all cases tried."""
     case, year = case_from_dict({"version": 1, "home": home}), load_year("Inland vale")
@@ -75,23 +77,6 @@ def test_the_case_outlives_a_reload_another_device_and_undo(browser: Browser, se
         other.open(address.removeprefix(server.url))
         assert other.answer() == said
         other.assert_quiet()
-
-
-def test_the_case_outlives_a_restart_of_the_server(browser: Browser) -> None:
-    server = Server()
-    server.start()
-    try:
-        with visit(browser, server) as here:
-            here.open()
-            here.page.get_by_text("Kind of home, when built, bedrooms, warmth").click()
-            here.type("Bedrooms", "5")
-            said = here.answer()
-            server.stop()
-            server.start()
-            here.after(here.page.reload)
-            assert here.answer() == said
-    finally:
-        server.stop()
 
 
 @pytest.mark.parametrize("link", ["1.broken", "9.abc", "hello"])
