@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
+from numpy.typing import ArrayLike
 
 from estimator.units import HOURS_PER_DAY, Array
 
@@ -35,6 +37,7 @@ class Sun:
         return np.maximum(np.cos(np.radians(self.zenith)), 0.0)
 
 
+@lru_cache(maxsize=4)  # reading a year, checking it and standing in for a column ask for the same sun
 def sun_position(
     *, latitude: float, longitude: float, altitude: float, utc_offset: float, moment: float = MID_HOUR
 ) -> Sun:
@@ -52,11 +55,18 @@ def sun_position(
         + place["equation_of_time"].to_numpy() / _MINUTES_PER_DEGREE
     )
     return Sun(
-        zenith=place["apparent_zenith"].to_numpy(),
-        azimuth=place["azimuth"].to_numpy(),
-        normal_extra=np.asarray(irradiance.get_extra_radiation(times.day_of_year.to_numpy()), dtype=float),
-        hour_angle=(angle + 180.0) % 360.0 - 180.0,
+        zenith=_fixed(place["apparent_zenith"].to_numpy()),
+        azimuth=_fixed(place["azimuth"].to_numpy()),
+        normal_extra=_fixed(irradiance.get_extra_radiation(times.day_of_year.to_numpy())),
+        hour_angle=_fixed((angle + 180.0) % 360.0 - 180.0),
     )
+
+
+def _fixed(values: ArrayLike) -> Array:
+    """A copy that nobody can write into, since others have the same."""
+    held = np.array(values, dtype=float)
+    held.setflags(write=False)
+    return held
 
 
 def plane_irradiance(
