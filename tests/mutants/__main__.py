@@ -39,13 +39,16 @@ def changes(source: str) -> Iterator[str]:
             changed = mutating.mutate_code(source, operator(), occurrence)
             if changed is None:
                 break
-            if changed != source and not _in_words_alone(source, changed):
+            if _runs_otherwise(source, changed):
                 yield changed
 
 
-def _in_words_alone(source: str, changed: str) -> bool:
-    """Whether a change touches annotations only, which nothing reads while the program runs."""
-    return _without_annotations(source) == _without_annotations(changed)
+def _runs_otherwise(source: str, changed: str) -> bool:
+    """Whether a change is Python at all, and touches more than annotations, which nothing reads while it runs."""
+    try:
+        return _without_annotations(source) != _without_annotations(changed)
+    except SyntaxError:
+        return False
 
 
 def _without_annotations(source: str) -> str:
