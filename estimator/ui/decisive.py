@@ -13,7 +13,7 @@ from estimator.inputs.option import Option
 from estimator.inputs.quantity import declared
 from estimator.leak_range import leakage_span
 from estimator.leak_span import LeakageSpan
-from estimator.ui import elsewhere, state
+from estimator.ui import elsewhere, leakage_entry, state
 from estimator.ui.fields import escaped, field
 from estimator.ui.tree import entry
 
@@ -93,13 +93,16 @@ def _leakage(span: LeakageSpan, common: dict) -> None:
     given = measure not in (None, "estimate")
     tested = _TESTED[measure if given else "q50"]
     by_test, by_none = (tested, _FIGURE) if given else (_LISTED, _UNTESTED)
-    chosen = by_test if span.tested else by_none
+    tells_test = span.tested or leakage_entry.awaited()
+    chosen = by_test if tells_test else by_none
     st.session_state["tested"] = chosen
     words = dict.fromkeys((_UNTESTED, tested, chosen))
     st.selectbox("Air leakage", list(words), key="tested", filter_mode=None, on_change=_tested, args=(measure,))
     if given:
         unit = LEAKAGE_UNITS[measure]
-        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, alone=True, **common)
+        also = leakage_entry.TYPED if tells_test else {}
+        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, also=also, alone=True, **common)
+        leakage_entry.say()
 
 
 def _tested(measure: str | None) -> None:
@@ -108,12 +111,10 @@ def _tested(measure: str | None) -> None:
         return
     if said == _UNTESTED:
         found = dict.fromkeys(("leakage.measure", "leakage.value", "leakage.basis", "leakage.tests"))
-    elif measure in _TESTED:
-        found = {"leakage.basis": "measured"}
+    elif measure not in _TESTED:
+        found = leakage_entry.offer("q50", float(f"{leakage_span(state.case()).middle:.2g}"), tested=True)
+    elif leakage_entry.is_ours():
+        found = leakage_entry.offer(measure, entry(state.tree(), "leakage.value"), tested=True)
     else:
-        found = {
-            "leakage.measure": "q50",
-            "leakage.value": float(f"{leakage_span(state.case()).middle:.2g}"),
-            "leakage.basis": "measured",
-        }
+        found = leakage_entry.TYPED
     state.put(found, done=f"Air leakage: {said}")

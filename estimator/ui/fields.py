@@ -8,6 +8,7 @@ because the browser's number field drops a decimal comma in silence.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from types import MappingProxyType
 from typing import Any
 
 import streamlit as st
@@ -44,6 +45,7 @@ def field(
     unit: str | None = None,
     choices: Mapping[str, Any] | None = None,
     clears: tuple[str, ...] = (),
+    also: Mapping[str, Any] = MappingProxyType({}),
     echo: bool = False,
     alone: bool = False,
     place: str = "page",
@@ -52,14 +54,15 @@ def field(
 
     path: dotted, from the case. origins: of every entry as used now. label, unit: instead of the declared ones.
     choices: shown words and their values, for a text that is a row of a table. clears: entries that say nothing any
-    more once this one changes. echo: a price is said in words below its field. alone: what follows the entry follows
-    it without the whole page. place: of the page, where an entry stands in two places.
+    more once this one changes. also: entries that change with it, and to what. echo: a price is said in words below
+    its field. alone: what follows the entry follows it without the whole page. place: of the page, where an entry
+    stands in two places.
     """
     if alone:
 
         def drawn() -> None:
-            now = state.survey().origins
-            field(item, path=path, origins=now, currency=currency, label=label, unit=unit, echo=echo, place=place)
+            now, shared = state.survey().origins, {"echo": echo, "also": also, "place": place}
+            field(item, path=path, origins=now, currency=currency, label=label, unit=unit, **shared)
 
         live.alone(drawn, path=path)
         return
@@ -68,7 +71,7 @@ def field(
     words = label or item.spec.plain or item.name.replace("_", " ").capitalize()
     shown = price_unit(unit_shown(unit), currency)
     label = words if words.endswith(shown) else f"{words}, {shown}"
-    draw = _Draw(item, path, f"{place}:{path}", label, _help(item, origins[path], currency), clears)
+    draw = _Draw(item, path, f"{place}:{path}", label, _help(item, origins[path], currency), clears, also)
     entered = entry(state.tree(), path)
     used = origins[path].value
     if choices is not None or item.choices:
@@ -96,9 +99,11 @@ class _Draw:
     """What every kind of widget needs of one entry."""
 
     def __init__(
-        self, item: Declared, path: str, key: str, label: str, help_: str, clears: tuple[str, ...] = ()
-    ) -> None:
-        self.item, self.path, self.key, self.label, self.help, self.clears = item, path, key, label, help_, clears
+        self, item: Declared, path: str, key: str, label: str, help_: str, clears: tuple[str, ...],
+        also: Mapping[str, Any],
+    ) -> None:  # fmt: skip
+        self.item, self.path, self.key, self.label, self.help = item, path, key, label, help_
+        self.changes = {**dict.fromkeys(clears), **also}
 
     def shows(self, value: Any) -> None:
         """The widget shows what the case says, not the other way round."""
@@ -115,7 +120,7 @@ class _Draw:
             except InputFaults as error:
                 state.refuse(*error.faults)
                 return
-            put = {**dict.fromkeys(self.clears), self.path: None if value == self.item.default else value}
+            put = {**self.changes, self.path: None if value == self.item.default else value}
             state.put(put, done=f"{self.label}: {_said(given)}")
 
         return changed

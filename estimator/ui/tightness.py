@@ -10,6 +10,7 @@ import dataclasses
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 import streamlit as st
 
@@ -22,7 +23,7 @@ from estimator.report import tight_sheets
 from estimator.report.tight import Tightness, sealed, stated, sweeps, tightness
 from estimator.survey.fill import Filled
 from estimator.sweep import Sweep
-from estimator.ui import at_hand, live, state, style
+from estimator.ui import at_hand, leakage_entry, live, state, style
 from estimator.ui.decisive import LEAKAGE_UNITS
 from estimator.ui.fields import escaped, field
 from estimator.ui.sheets import table as sheet
@@ -170,7 +171,7 @@ def _test(now: Shown, common: dict) -> None:
     measure = entry(state.tree(), "leakage.measure")
     chosen = _UNTESTED
     if measure not in (None, "estimate"):
-        basis = "measured" if now.found.span.tested else "assumed"
+        basis = "measured" if now.found.span.tested or leakage_entry.awaited() else "assumed"
         kinds = [words for words, kind in _TESTS.items() if kind == (measure, basis)]
         chosen = kinds[0] if kinds else "A figure, not tested"
     by_list = chosen == _UNTESTED and now.found.span.tested
@@ -183,7 +184,9 @@ def _test(now: Shown, common: dict) -> None:
         field(_CASE["home.age"], path="home.age", label="Age of the home", choices=ages, **common)
     elif not by_list:
         unit = LEAKAGE_UNITS[leakage.measure]
-        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, alone=True, **common)
+        also = leakage_entry.TYPED if _TESTS[chosen][1] == "measured" else {}
+        field(_CASE["leakage.value"], path="leakage.value", label="Leakage", unit=unit, also=also, alone=True, **common)
+        leakage_entry.say()
 
 
 def _tested() -> None:
@@ -191,19 +194,17 @@ def _tested() -> None:
     if said == _LISTED:
         return
     measure, basis = _TESTS.get(said, (None, None))
-    value = None
-    if measure is not None:
+    found: dict[str, Any] = dict.fromkeys(("leakage.measure", "leakage.value", "leakage.basis"))
+    if measure is None:
+        found["leakage.tests"] = None  # a house said not to be tested has no list of tests either
+    else:
         value = float(f"{stated(state.survey().case, leakage_span(state.case()).middle)[measure]:.2g}")
-    state.put(
-        {
-            "leakage.measure": measure,
-            "leakage.value": value,
-            "leakage.basis": basis,
-            # A house said not to be tested has no list of tests either.
-            **({"leakage.tests": None} if said == _UNTESTED else {}),
-        },
-        done=f"Leakage test: {said}",
-    )
+        given = entry(state.tree(), "leakage.measure") not in (None, "estimate")
+        if leakage_span(state.case()).tested or (given and not leakage_entry.is_ours()):
+            found = {"leakage.measure": measure, "leakage.value": value, "leakage.basis": basis}
+        else:
+            found = leakage_entry.offer(measure, value, tested=basis == "measured")
+    state.put(found, done=f"Leakage test: {said}")
 
 
 def _without_leakage(option: str) -> str:

@@ -48,3 +48,40 @@ def test_the_home_as_it_is_aired_is_no_option_to_change_to() -> None:
 
 def test_a_leakage_below_a_tenth_is_not_rounded_away() -> None:
     assert [said(q50) for q50 in (0.04, 0.1, 3.44)] == ["0.04", "0.1", "3.4"]
+
+
+def words(page: AppTest) -> str:
+    return " ".join(html.proto.body for html in page.get("html"))
+
+
+@pytest.mark.parametrize(
+    ("address", "key", "test"), [("", "tested", "Tested at 50 Pa"), ("tight", "tight:test", "Tested, q50")]
+)
+def test_an_estimate_is_no_test_until_a_figure_is_typed(address: str, key: str, test: str) -> None:
+    page = AppTest.from_file(str(SCRIPT), default_timeout=60)
+    page.run()
+    if address:
+        page.switch_page(f"{SCRIPT.parents[1] / 'pages' / address}.py").run()
+    page.selectbox(key=key).select(test).run()
+    assert page.selectbox(key=key).value == test
+    assert "counts as not tested" in words(page)
+    assert "as tested" not in words(page)
+    assert "(tested)" not in words(page)
+    [figure] = [box for box in page.number_input if box.label == "Leakage, m³/(h m²)"]
+    figure.set_value(2.0).run()
+    assert not page.exception
+    assert page.selectbox(key=key).value == test
+    assert "counts as not tested" not in words(page)
+    assert ("as tested" if address else "(tested)") in words(page)
+
+
+def test_a_figure_that_was_typed_may_turn_out_to_be_a_test() -> None:
+    page = AppTest.from_file(str(SCRIPT), default_timeout=60)
+    page.query_params[PARAMETER] = to_link(
+        {"version": 1, "leakage": {"measure": "q50", "value": 3.0, "basis": "assumed"}}
+    )
+    page.run()
+    assert "(tested)" not in words(page)
+    page.selectbox(key="tested").select("Tested at 50 Pa").run()
+    assert "(tested)" in words(page)
+    assert "counts as not tested" not in words(page)
