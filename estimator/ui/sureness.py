@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import os
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
+from threading import BoundedSemaphore
 
 import streamlit as st
 
@@ -17,6 +20,10 @@ from estimator.ui.results import outcome
 from estimator.ui.tree import EMPTY
 
 _KEPT = "sureness"
+_TURNS = BoundedSemaphore(os.cpu_count() or 1)
+"""Of trying all cases. Where more visitors try at once than there are processors, none is done sooner, and each holds
+its memory all the while; who waits has a first look meanwhile, which comes sooner with fewer at work."""
+_ASKS = 0.2  # s between two looks whether somebody who waits for a turn still wants it
 
 
 @dataclass(slots=True, eq=False)
@@ -72,10 +79,21 @@ def whole(told: Callable[[int], None] = lambda _: None) -> Sample:
     """All cases; told: called with the number tried so far, and free to end the trying."""
     kept = _kept()
     if kept.sample is None:
-        kept.sample = sample(kept.place, told=told)
+        with _turn(told):
+            kept.sample = sample(kept.place, told=told)
         if state.tree() == EMPTY:
             _demo_home()[_KEPT] = kept.sample
     return kept.sample
+
+
+@contextmanager
+def _turn(told: Callable[[int], None]) -> Iterator[None]:
+    while not _TURNS.acquire(timeout=_ASKS):
+        told(0)
+    try:
+        yield
+    finally:
+        _TURNS.release()
 
 
 def shown(option: str) -> Tried:

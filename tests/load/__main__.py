@@ -54,10 +54,9 @@ def _watched(server: Server, seconds: float) -> Watch:
 
 def told(seen: Seen, watched: list[Watch]) -> str:
     """All of it in a few lines."""
-    took = np.array(seen.took or [np.nan])
     lines = [
-        f"{len(seen.took)} answers: half within {np.median(took):.2f} s, 19 of 20 within "
-        f"{np.quantile(took, 0.95):.2f} s, slowest {took.max():.2f} s",
+        f"{len(seen.took)} answers, each looked at for the first time {_within(seen.first)}",
+        f"and tried in all cases {_within(seen.took)}",
         f"{seen.lost} connections lost when the server was killed, {seen.returned} visitors back with their own answer",
         f"{len(seen.wrong)} not as they must be",
         *seen.wrong[:10],
@@ -67,6 +66,12 @@ def told(seen: Seen, watched: list[Watch]) -> str:
     for watch, name in zip(watched, ("before the kill", "after it"), strict=True):
         lines.append(f"memory {name}: {remembered(np.array(watch.sizes))}")
     return "\n".join(lines)
+
+
+def _within(seconds: list[float]) -> str:
+    took = np.array(seconds or [np.nan])
+    half, most = np.quantile(took, (0.5, 0.95))
+    return f"half within {half:.2f} s, 19 of 20 within {most:.2f} s, slowest {took.max():.2f} s"
 
 
 def remembered(sizes: Array) -> str:

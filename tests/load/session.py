@@ -7,6 +7,7 @@ page would draw until the server says that the run is over.
 from __future__ import annotations
 
 import re
+import time
 from contextlib import ExitStack, suppress
 from html import unescape
 from typing import Any
@@ -17,6 +18,7 @@ from websockets.sync.client import ClientConnection, connect
 
 PATIENCE = 120.0  # s
 LARGEST = 50_000_000  # bytes of one message
+_ANSWER = '<p class="answer">'
 _TAGS = re.compile(r"<[^>]+>")
 
 
@@ -36,6 +38,7 @@ class Session:
         )
         self.channel: ClientConnection = self._held.enter_context(opening)
         self._kept: dict[str, Any] = {}
+        self.first = 0.0  # s from asking until the first look at the answer, of what was asked last
 
     def close(self) -> None:
         """Leave."""
@@ -48,6 +51,7 @@ class Session:
         wanted.rerun_script.query_string = f"case={case}" if case else ""
         wanted.rerun_script.page_name = page
         self.channel.send(wanted.SerializeToString())
+        begun, self.first = time.monotonic(), 0.0
         drawn: list[str] = []
         while True:
             message = ForwardMsg()
@@ -59,6 +63,8 @@ class Session:
             kind = message.WhichOneof("type")
             if kind == "delta":
                 drawn += _html(message)
+                if not self.first and drawn and _ANSWER in drawn[-1]:
+                    self.first = time.monotonic() - begun
             elif kind == "session_event" and message.session_event.WhichOneof("type") == "script_compilation_exception":
                 raise RuntimeError("the page's script does not compile")
             elif kind == "script_finished":

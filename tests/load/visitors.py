@@ -18,6 +18,7 @@ class Seen:
     """What all visitors saw: seconds of each answer, and everything that was not as it must be."""
 
     took: list[float] = field(default_factory=list)
+    first: list[float] = field(default_factory=list)  # s until the first look at each
     wrong: list[str] = field(default_factory=list)
     lost: int = 0  # connections that ended without having been closed: the server was killed
     returned: int = 0  # answers right at once after such an end, through the link alone
@@ -52,6 +53,7 @@ def visit(port: int, own: list[Asked], seen: Seen, *, until: float, number: int,
             seen.wrong.append(f"visitor {number}: {type(error).__name__}: {error}")
             return
         seen.took.append(time.monotonic() - begun)
+        seen.first.append(session.first)
         if said != asked.answer:
             seen.wrong.append(f"visitor {number} was told “{said}” in place of “{asked.answer}”")
         seen.returned += was_lost and said == asked.answer
