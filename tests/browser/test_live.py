@@ -9,7 +9,7 @@ from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
 from estimator.ui.link import PARAMETER, to_link
 from estimator.ui.tree import EMPTY, Tree
 from tests.browser.harness import TOLD, Server, Visit
-from tests.browser.windows import visit
+from tests.browser.windows import newcomer, visit
 
 WORDS = """() => { const last = document.querySelector('.undone')?.innerText;
   return document.querySelector('[data-testid=stMain]').innerText.split('\\n').filter(line => line !== last); }"""
@@ -125,7 +125,7 @@ def test_the_address_follows_and_goes_back(browser: Browser, server: Server) -> 
 
 def test_who_does_anything_more_has_the_change_in_the_address(browser: Browser, server: Server) -> None:
     """The keys that reload a page, and every pointer, reach the page first."""
-    with visit(browser, server) as here:
+    with newcomer(browser, server) as here:  # what is done to this window stays in it
         here.page.add_init_script(NO_MOMENT)
         here.open("/" + BEGUN)
         box = here.page.get_by_label("Floor area, m²", exact=True)
