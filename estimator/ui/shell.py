@@ -9,6 +9,7 @@ import streamlit as st
 
 from estimator.errors import InputFaults
 from estimator.ui import again, case_bar, live, measure, navigation, readers, state, style, wanting
+from estimator.ui.onward import carried
 
 TITLE = "Is heat recovery worth it here?"
 
@@ -48,7 +49,7 @@ def draw() -> None:
     with st.container(key="top", horizontal=True, gap="small", vertical_alignment="center"):
         asked = navigation.links(pages, now=chosen.url_path)
         if asked is not None:
-            st.switch_page(pages[asked], query_params=_carried())
+            st.switch_page(pages[asked], query_params=carried())
         case_bar.draw()
     above = st.container()
     live.standing(state.refusals)
@@ -63,11 +64,6 @@ def draw() -> None:
     readers.WHO.show()
     measure.UNITS.show()
     again.ask()
-
-
-def _carried() -> dict[str, str]:
-    """What the address of every page says."""
-    return {**state.address(), **readers.WHO.carried(), **measure.UNITS.carried()}
 
 
 def _run(page: st.Page) -> None:

@@ -43,7 +43,8 @@ _RULES = f"""<style>
 .st-key-top>[data-testid=stLayoutWrapper]:first-child{{flex:1 1 20rem;width:auto}}
 .st-key-questions{{min-height:2.1rem}}
 .st-key-elsewhere a{{padding-left:0}}
-.st-key-elsewhere a p{{text-decoration:underline}}
+.st-key-elsewhere a p,[class*=st-key-onward] button p{{text-decoration:underline}}
+[class*=st-key-onward] button{{justify-content:flex-start;text-align:left}}
 .undone{{font-size:.875rem;line-height:1.3;margin:0;{_QUIET};
  max-width:min(26rem,calc(100vw - 2rem));white-space:nowrap;overflow:hidden;text-overflow:ellipsis}}
 .st-key-answer{{{_PAPER};padding:.5rem 0;border-bottom:1px solid;{_RULE}}}
@@ -56,6 +57,9 @@ _RULES = f"""<style>
 /* Columns that stand below each other on a phone keep no gap made for standing side by side, and an empty one none. */
 @media (max-width:640px){{[data-testid=stHorizontalBlock]:has(>[data-testid=stColumn]){{row-gap:1.25rem!important}}
  [data-testid=stColumn]:not(:has([data-testid=stElementContainer])){{display:none}}}}
+/* Fields side by side on a phone stand on one line, whether their names take one line or two. */
+@media (max-width:640px){{.st-key-years-details [data-testid=stWidgetLabel]{{min-height:2.8125rem;
+ align-items:flex-end}}}}
 @media (max-width:640px){{.st-key-bar>[data-testid=stElementContainer]:has(.undone){{left:0;right:auto}}}}
 /* Pictures side by side begin on one line, however many lines the heading of each takes. */
 @media (min-width:641px){{.st-key-pairs [data-testid=stHorizontalBlock]:has(>[data-testid=stColumn]){{display:grid;

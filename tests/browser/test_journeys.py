@@ -18,6 +18,7 @@ from estimator.leak_range import over_leakage_range
 from estimator.report import fit_words
 from estimator.report.fitting import fitting
 from estimator.report.variants import QUESTION
+from estimator.ui.onward import WHAT_IT_TAKES
 from tests.browser.harness import Server, Visit
 from tests.browser.windows import visit
 
@@ -107,10 +108,15 @@ def test_a_homeowner_compares_and_asks_what_it_would_take(browser: Browser, serv
         )
         here.go("Which way?")
         here.page.get_by_role("heading", name=QUESTION).wait_for()
-        here.go("Sure?")
+        here.go("Worth it?")
+        here.type("Floor area, m²", "64")  # which draws the figures alone, and not what leads on
+        here.after(here.page.get_by_role("button", name=WHAT_IT_TAKES).click)
         here.page.get_by_role("heading", name="What would it take?").wait_for()
+        asked = here.answer()
         here.after(here.page.reload)
+        assert here.answer() == asked
         assert "for=home" in here.page.url
+        assert "case=" in here.page.url
         here.assert_quiet()
 
 

@@ -16,6 +16,7 @@ from estimator.ui import drawer, live, style, sureness, tables
 from estimator.ui.before_money import before_money, elsewhere
 from estimator.ui.decisive import inputs
 from estimator.ui.first_answer import FirstAnswer
+from estimator.ui.onward import WHAT_IT_TAKES, onward
 from estimator.ui.pictures import as_html as picture
 from estimator.ui.readers import reader
 from estimator.ui.results import Outcome, outcome, palette
@@ -41,6 +42,7 @@ def page() -> None:
         live.part(lambda: _account(outcome(), option))
     with right:
         moves = st.empty()
+        onward(WHAT_IT_TAKES, file="sure.py")
     live.step(lambda: moves.html(_moves(outcome(), option)))
     _more(found, option)
     live.part(lambda: _small_print(outcome(), option))
