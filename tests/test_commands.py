@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.__main__ import SPREAD, STEPS, main, pytest_words
+from tests.__main__ import BESIDE, FIRST, SPREAD, main, pytest_words
 from tests.sources import ROOT
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -64,18 +64,22 @@ def test_chosen_tests_run_alone_and_all_tests_spread(monkeypatch: pytest.MonkeyP
     assert pytest_words([]) == ["pytest"]
 
 
+@pytest.mark.parametrize(("steps", "name"), [(FIRST, "lint"), (BESIDE, "types")], ids=["before", "beside"])
 def test_every_step_runs_and_one_failure_fails_all(
-    monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+    monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str], steps: dict[str, list[str]], name: str
 ) -> None:
     monkeypatch.setattr("tests.__main__.pytest_words", lambda words: ["platform", *words])
-    for name in STEPS:
-        monkeypatch.setitem(STEPS, name, ["platform"])
+    for each in (FIRST, BESIDE):
+        for step in each:
+            monkeypatch.setitem(each, step, ["platform"])
     assert main([]) == 0
-    monkeypatch.setitem(STEPS, "lint", ["no_such_module_here"])
+    monkeypatch.setitem(steps, name, ["no_such_module_here"])
     assert main([]) == 1
     said = capfd.readouterr()
     assert said.out.count("== tests: python -m platform") == 2
-    assert "== failed: lint" in said.err
+    assert said.out.count("== types: python -m ") == 2
+    assert f"== failed: {name}" in said.err
+    assert "No module named no_such_module_here" in said.out + said.err
 
 
 BROWSER_TEST = """
