@@ -135,7 +135,12 @@ def threshold(what: str, margin: Callable[[float], float], *, over: Array, known
 
 
 def root(function: Callable[[float], float], *, low: float, high: float, at_low: float, at_high: float) -> float:
-    """Where a continuous function is nil between two points of unlike sign (regula falsi, Illinois form)."""
+    """Where a continuous function is nil between two points of unlike sign.
+
+    Regula falsi in the Illinois form (Dowell and Jarratt 1971, from memory): the value at an end that stays a second
+    time is halved, so that neither end stays for good.
+    """
+    stayed = ""
     for _ in range(MOST_TRIES):
         if at_low == 0.0 or high - low < ROOT_WIDTH:
             return low
@@ -146,7 +151,9 @@ def root(function: Callable[[float], float], *, low: float, high: float, at_low:
         if at_middle == 0.0 or min(middle - low, high - middle) < ROOT_WIDTH:
             return middle
         if (at_middle > 0.0) == (at_high > 0.0):
-            high, at_high, at_low = middle, at_middle, at_low / 2.0
+            high, at_high = middle, at_middle
+            at_low, stayed = at_low / (2.0 if stayed == "low" else 1.0), "low"
         else:
-            low, at_low, at_high = middle, at_middle, at_high / 2.0
+            low, at_low = middle, at_middle
+            at_high, stayed = at_high / (2.0 if stayed == "high" else 1.0), "high"
     raise ArithmeticError(f"no root found between {low} and {high}")

@@ -18,6 +18,10 @@ import numpy as np
 from estimator import Case, estimate, load_year, names, run
 from estimator.at_leakage import difference_at, ground
 from estimator.corridor import heat_demand, home_year
+from estimator.match_bill import match
+from estimator.metered import Bill
+from estimator.sample import MANY
+from estimator.sure import sure
 from estimator.survey.fill import filled
 from estimator.survey.numbers import home_numbers
 from estimator.sweep import LEAKAGES
@@ -106,6 +110,15 @@ def library() -> Iterator[Timed]:
         lambda: difference_at(place, LEAKAGES, option="recovery", baseline=case.baseline),
         baseline=plain_numpy,
         limit=0.3,
+    )
+    yield timed(
+        f"two options in {MANY:,} cases",
+        lambda: sure(case, year, option="recovery", baseline=case.baseline),
+        baseline=plain_numpy,
+        limit=1.0,
+    )
+    yield timed(
+        "the house of a bill", lambda: match(case, year, Bill(energy=18_000.0)), baseline=plain_numpy, limit=0.5
     )
 
 

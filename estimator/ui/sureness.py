@@ -1,23 +1,30 @@
-"""How sure is the case on screen: at a first look while somebody types, and in all cases once for each case?"""
+"""How sure is the case on screen: at a first look while somebody types, and in all cases once for each case?
+
+Once for all visitors, not for each: a reload, a second device and whoever opens the same link ask what has been worked
+out already.
+"""
 
 from __future__ import annotations
 
 import os
+from collections import OrderedDict
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from threading import BoundedSemaphore
+from threading import BoundedSemaphore, Lock
 
 import streamlit as st
 
+from estimator.climate.year import ClimateYear
 from estimator.draws import Ground, ground
 from estimator.inputs.case import Case
 from estimator.reach import first_look
 from estimator.report.sure_words import Tried, tried
 from estimator.sample import Outcomes, Sample, sample
 from estimator.ui import state
+from estimator.ui.link import to_link
+from estimator.ui.private import without_private
 from estimator.ui.results import outcome
-from estimator.ui.tree import EMPTY
 
 _KEPT = "sureness"
 _TURNS = BoundedSemaphore(os.cpu_count() or 1)
@@ -26,15 +33,23 @@ its memory all the while; who waits has a first look meanwhile, which comes soon
 _ASKS = 0.2  # s between two looks whether somebody who waits for a turn still wants it
 
 
+_MOST = 16
+"""Cases whose samples are kept for whoever comes next, 2 to 3 MB each."""
+
+
 @dataclass(slots=True, eq=False)
 class _Drawn:
-    """A case, its first look, the one sample drawn of it, and what has been said of its options so far."""
+    """The ground of a case, its first look, the one sample drawn of it, and what was said of its options so far."""
 
-    case: Case
     place: Ground
     first: Outcomes | None = None
     sample: Sample | None = None
     options: dict[str, Tried] = field(default_factory=dict)
+
+
+_LAST: OrderedDict[str, _Drawn] = OrderedDict()
+"""By link, the one asked for last at the end; of cases without any private word."""
+_LOOKING = Lock()
 
 
 def options() -> dict[str, str]:
@@ -46,18 +61,29 @@ def options() -> dict[str, str]:
 def _kept() -> _Drawn:
     case = state.case()
     kept = st.session_state.get(_KEPT)
-    if kept is None or kept.case is not case:
-        kept = _Drawn(case, ground(case, outcome().middle.estimate.year))
-        if state.tree() == EMPTY:
-            kept.sample = _demo_home().get(_KEPT)
-        st.session_state[_KEPT] = kept
-    return kept
+    if kept is None or kept[0] is not case:
+        kept = st.session_state[_KEPT] = (case, _shared(case, outcome().middle.estimate.year))
+    return kept[1]
 
 
-@st.cache_resource(show_spinner=False)
-def _demo_home() -> dict[str, Sample]:
-    """What every new visitor meets first, once one has waited for it; nobody's entries are in it."""
-    return {}
+def _shared(case: Case, year: ClimateYear) -> _Drawn:
+    """What is known of a case in that very year, whoever asked; nobody else's where it says something private."""
+    tree = state.tree()
+    if without_private(tree) != tree:
+        return _Drawn(ground(case, year))
+    link = to_link(tree)
+    with _LOOKING:
+        found = _LAST.get(link)
+        if found is not None and found.place.year is year:
+            _LAST.move_to_end(link)
+            return found
+    made = _Drawn(ground(case, year))
+    with _LOOKING:
+        _LAST[link] = made
+        _LAST.move_to_end(link)
+        if len(_LAST) > _MOST:
+            _LAST.popitem(last=False)
+    return made
 
 
 def known() -> bool:
@@ -80,9 +106,8 @@ def whole(told: Callable[[int], None] = lambda _: None) -> Sample:
     kept = _kept()
     if kept.sample is None:
         with _turn(told):
-            kept.sample = sample(kept.place, told=told)
-        if state.tree() == EMPTY:
-            _demo_home()[_KEPT] = kept.sample
+            if kept.sample is None:  # somebody else may have tried them meanwhile
+                kept.sample = sample(kept.place, told=told)
     return kept.sample
 
 

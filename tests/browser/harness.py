@@ -24,6 +24,8 @@ from google.protobuf.message import DecodeError  # type: ignore[import-untyped]
 from playwright.sync_api import Page, WebSocket, expect
 from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
 
+from estimator.ui.shell import TITLE
+
 ROOT = Path(__file__).resolve().parents[2]
 FLAGS = (
     "--headless",
@@ -37,6 +39,7 @@ FLAGS = (
 )
 NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "msedge")
 PATIENCE = 120.0  # s; how long a busy machine may take decides nothing
+_LOOK = 30.0  # ms between two looks whether a page is drawn; each takes work from the drawing
 WHOLE = (ForwardMsg.FINISHED_SUCCESSFULLY, ForwardMsg.FINISHED_FRAGMENT_RUN_SUCCESSFULLY)
 """Ends of a run after which no other follows by itself."""
 SETTLED = """() => {
@@ -179,13 +182,16 @@ class Visit:
         while self.finished <= before:
             if time.monotonic() > end:
                 raise TimeoutError("the page did not finish drawing")
-            self.page.wait_for_timeout(10)
+            self.page.wait_for_timeout(_LOOK)
         self.page.evaluate(TWO_FRAMES)
         self.page.wait_for_function(SETTLED)
 
     def open(self, path: str = "/") -> None:
-        """Open an address of the dashboard."""
+        """Open an address of the dashboard: it is a question, and the one marked among all of them."""
         self.after(lambda: self.page.goto(self.url + path))
+        assert self.page.title() == TITLE
+        assert self.page.locator("h1").inner_text().endswith("?")
+        assert self.page.locator("nav a[aria-current=page]").count() == 1
 
     def unfold(self, title: str) -> None:
         """Open a fold by the beginning of its headline, and wait until it stands open."""

@@ -6,17 +6,18 @@ import pytest
 from playwright.sync_api import Browser
 
 from tests.browser.harness import Server
+from tests.browser.test_live import BEGUN
 from tests.browser.windows import newcomer, visit
 
 
 @pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
 def test_naming_the_last_change_moves_nothing(browser: Browser, server: Server, phone: bool) -> None:
     with visit(browser, server, phone=phone) as here:
-        here.open("/years")
+        here.open("/tight" + BEGUN)
         answer = here.page.locator(".st-key-answer")
         before = answer.bounding_box()
-        here.type("Standing charge of electricity, p/day", "61,5")
-        here.page.locator(".undone", has_text="Standing charge of electricity, p/day: 61,5").wait_for()
+        here.type("Leakage, m³/(h m²)", "6.5")
+        here.page.locator(".undone", has_text="Leakage, m³/(h m²): 6.5").wait_for()
         here.page.evaluate("() => document.querySelector('[data-testid=stMain]').scrollTo(0, 0)")
         after = answer.bounding_box()
         assert before

@@ -29,9 +29,8 @@ def plain(text: str) -> str:
 
 
 def go(here: Visit) -> None:
-    """By the row of questions, as people do."""
-    here.open()
-    here.go("Fitted how?")
+    """By its address."""
+    here.open("/fit")
     here.page.get_by_role("heading", name="What must be fitted, and how?").wait_for()
 
 
@@ -111,8 +110,7 @@ def test_what_was_measured_is_entered_and_refused_where_it_cannot_be(browser: Br
         here.assert_quiet()
 
 
-@pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
-@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+@pytest.mark.parametrize(("dark", "phone"), [(False, False), (True, True)], ids=["light-desk", "dark-phone"])
 def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     with visit(browser, server, dark=dark, phone=phone) as here:
         go(here)

@@ -31,9 +31,10 @@ from estimator.report import fit_words, leave, life, sure_words, tight, variants
 from estimator.report.fitting import fitting
 from estimator.report.sure_words import Tried, tried
 from estimator.report.weather import balance, weather
-from estimator.sample import sample
+from estimator.sample import Sample, sample
 from estimator.stock.demo import invented
 from estimator.ui.link import to_link
+from estimator.ui.shell import PAGES
 from tests.browser.harness import Server
 from tests.browser.test_journeys import plain
 from tests.browser.windows import visit
@@ -52,12 +53,17 @@ BESIDE = "Mild coast"  # which the page shows beside a climate until told otherw
 
 
 @cache
+def _sample() -> Sample:
+    return sample(ground(CASE, YEAR))
+
+
+@cache
 def _all_tried() -> Tried:
-    return tried(sample(ground(CASE, YEAR)), option="recovery")
+    return tried(_sample(), option="recovery")
 
 
 def _which_way() -> str:
-    found = variants.ways(RESULT.estimate, sample(ground(CASE, YEAR)).cases, baseline=CASE.baseline)
+    found = variants.ways(RESULT.estimate, _sample().cases, baseline=CASE.baseline)
     label = RESULT.estimate.options[CASE.baseline].label
     return variants.sentence(found, baseline=label, currency=CASE.prices.currency)
 
@@ -93,6 +99,12 @@ ANSWERS: dict[str, Callable[[], str]] = {
     "paper": _paper,
 }
 """Address of each page and the answer that the Python interface gives."""
+OTHERWISE = {"", "weather", "trust", "many"}
+"""Addresses that the other tests here open."""
+
+
+def test_no_page_is_left_out() -> None:
+    assert ANSWERS.keys() | OTHERWISE == {address for _, _, address in PAGES}
 
 
 def test_every_page_answers_as_the_python_interface_does(browser: Browser, server: Server) -> None:

@@ -28,8 +28,7 @@ def plain(text: str) -> str:
 
 def test_it_says_what_the_cases_say_and_follows_the_case(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
-        here.open()
-        here.go("Sure?")
+        here.open("/sure")
         here.page.get_by_role("heading", name="How sure is this?").wait_for()
         assert plain(here.answer()) == expected(Case())
         expect(here.page.get_by_test_id("stPlotlyChart")).to_have_count(2)
@@ -49,8 +48,7 @@ def test_it_says_what_the_cases_say_and_follows_the_case(browser: Browser, serve
 @pytest.mark.parametrize(("dark", "phone"), [(False, False), (True, True)], ids=["light-desk", "dark-phone"])
 def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     with visit(browser, server, dark=dark, phone=phone) as here:
-        here.open()
-        here.go("Sure?")
+        here.open("/sure")
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
         assert findings(here.page) == []
         here.assert_quiet()

@@ -37,9 +37,8 @@ def plain(text: str) -> str:
 
 
 def follow(here: Visit) -> None:
-    """From the first page by its link in the navigation."""
-    here.open()
-    here.go("Tight?")
+    """By its address."""
+    here.open("/tight")
     here.page.get_by_role("heading", name="Is this house tight enough?").wait_for()
 
 
@@ -101,8 +100,7 @@ def test_each_figure_can_be_drawn_over_leakage(browser: Browser, server: Server)
         here.assert_quiet()
 
 
-@pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
-@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+@pytest.mark.parametrize(("dark", "phone"), [(False, False), (True, True)], ids=["light-desk", "dark-phone"])
 def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     with visit(browser, server, dark=dark, phone=phone) as here:
         follow(here)

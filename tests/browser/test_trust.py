@@ -13,9 +13,8 @@ from tests.browser.windows import visit
 
 
 def go(here: Visit) -> None:
-    """By the navigation, as people do."""
-    here.open()
-    here.go("Trust?")
+    """By its address."""
+    here.open("/trust")
 
 
 @pytest.mark.parametrize(("dark", "phone"), [(False, False), (True, True)], ids=["light-desk", "dark-phone"])

@@ -11,9 +11,8 @@ from tests.browser.windows import visit
 
 
 def go(here: Visit) -> None:
-    """By the navigation, as people do."""
-    here.open()
-    here.go("Weather?")
+    """By its address."""
+    here.open("/weather")
 
 
 def test_another_climate_and_another_base_change_the_words(browser: Browser, server: Server) -> None:
@@ -49,8 +48,7 @@ def test_pictures_side_by_side_begin_on_one_line(browser: Browser, server: Serve
         assert max(wide) - min(wide) < 1.0
 
 
-@pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
-@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+@pytest.mark.parametrize(("dark", "phone"), [(False, False), (True, True)], ids=["light-desk", "dark-phone"])
 def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     with visit(browser, server, dark=dark, phone=phone) as here:
         go(here)

@@ -17,17 +17,18 @@ LEAVE = """() => new Promise(done => {
 FOUND = """async () => [
   localStorage.getItem('left'), sessionStorage.getItem('left'), document.cookie.includes('left'),
   await caches.has('left'), (await indexedDB.databases()).some(one => one.name === 'left'), scrollY, history.length]"""
+PLAIN = "/paper"  # a page soon drawn
 DARK = "() => matchMedia('(prefers-color-scheme: dark)').matches"
 
 
 @pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
 def test_the_next_visitor_finds_nothing(browser: Browser, server: Server, phone: bool) -> None:
     with newcomer(browser, server, phone=phone) as here:
-        here.open()
+        here.open(PLAIN)
         unused = here.page.evaluate(FOUND)
         assert unused[:6] == [None, None, False, False, False, 0]
     with visit(browser, server, phone=phone, dark=True) as here:
-        here.open()
+        here.open(PLAIN)
         here.go("Trust?")
         here.page.evaluate(LEAVE)
         left = here.page.evaluate(FOUND)
@@ -38,7 +39,7 @@ def test_the_next_visitor_finds_nothing(browser: Browser, server: Server, phone:
     with visit(browser, server, phone=phone) as there:
         assert there.page is here.page
         assert there.page.context.cookies() == []
-        there.open()
+        there.open(PLAIN)
         assert there.page.evaluate(FOUND) == unused
         assert not there.page.evaluate(DARK)
         there.page.evaluate("() => console.error('spilt milk')")
@@ -50,9 +51,9 @@ def test_the_next_visitor_finds_nothing(browser: Browser, server: Server, phone:
 def test_visitors_at_the_same_time_have_windows_of_their_own(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here, visit(browser, server) as there:
         assert here.page.context != there.page.context
-        here.open()
+        here.open(PLAIN)
         here.page.evaluate(LEAVE)
-        there.open()
+        there.open(PLAIN)
         assert there.page.evaluate(FOUND)[:5] == [None, None, False, False, False]
 
 
@@ -62,4 +63,4 @@ def test_after_a_failure_nobody_uses_the_window_again(browser: Browser, server: 
     assert here.page.is_closed()
     with visit(browser, server) as there:
         assert there.page is not here.page
-        there.open()
+        there.open(PLAIN)

@@ -35,8 +35,7 @@ def expected(case: Case) -> str:
 
 def test_it_says_what_the_years_say_and_takes_a_price_with_a_comma(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
-        here.open()
-        here.go("Years?")
+        here.open("/years")
         here.page.get_by_role("heading", name="What does it pay over its life?").wait_for()
         assert plain(here.answer()) == expected(Case())
         here.page.get_by_test_id("stPlotlyChart").nth(1).wait_for()
@@ -57,8 +56,7 @@ def test_a_bill_is_taken_into_the_case_and_out_again(browser: Browser, server: S
     whole = filled(Case()).case
     today = today_year(whole, YEAR)
     with visit(browser, server) as here:
-        here.open()
-        here.go("Years?")
+        here.open("/years")
         here.page.get_by_text("Does this fit your own bill?").click()
         here.type("Bill of a year, kWh", f"{1.1 * (today.fuel_energy + today.hot_water_fuel):.0f}")
         here.page.get_by_text("The bill fits a heat loss of the fabric of").wait_for()
@@ -76,8 +74,7 @@ def test_a_bill_is_taken_into_the_case_and_out_again(browser: Browser, server: S
 @pytest.mark.parametrize(("dark", "phone"), [(False, False), (True, True)], ids=["light-desk", "dark-phone"])
 def test_everybody_can_read_it(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
     with visit(browser, server, dark=dark, phone=phone) as here:
-        here.open()
-        here.go("Years?")
+        here.open("/years")
         here.page.wait_for_selector("[data-testid=stPlotlyChart] .main-svg")
         here.page.get_by_text("How each figure is worked out").click()
         here.page.get_by_role("tab", name="Years and discount").click()

@@ -16,23 +16,21 @@ START = Path(estimator.ui.__file__).parent / "site" / "start.py"
 SPOKEN = ("markdown", "error", "warning", "info", "success", "caption", "exception", "header", "title", "subheader")
 
 
-def opened(page: str) -> AppTest:
-    """A page of the dashboard on the hostile case, brought by a forged link."""
+@pytest.fixture(scope="module")
+def dashboard() -> AppTest:
+    """The dashboard on the hostile case, brought by a forged link."""
     test = AppTest.from_file(str(START), default_timeout=120)
     test.query_params["case"] = packed(TREE)
-    test.run()
-    if page != PAGES[0][0]:
-        test.switch_page(f"../pages/{page}")
-        test.run()
-    return test
+    return test.run()
 
 
 @pytest.fixture(scope="module", params=[file for file, _, _ in PAGES])
-def page(request: pytest.FixtureRequest) -> AppTest:
-    test = opened(request.param)
-    assert not test.exception
-    assert test.session_state["case_read"].case.options["today"].label.startswith(SCRIPT)
-    return test
+def page(request: pytest.FixtureRequest, dashboard: AppTest) -> AppTest:
+    """One page after the other, by the same visitor."""
+    shown = dashboard.switch_page(f"../pages/{request.param}").run()
+    assert not shown.exception
+    assert shown.session_state["case_read"].case.options["today"].label.startswith(SCRIPT)
+    return shown
 
 
 def test_our_own_html_runs_and_fetches_nothing(page: AppTest) -> None:

@@ -148,6 +148,21 @@ def test_the_root_search_agrees_with_a_general_library() -> None:
     assert ours == pytest.approx(optimize.brentq(bent, 0.0, 9.0, xtol=1e-12), abs=1e-9)
 
 
+def test_a_root_is_found_in_few_steps() -> None:
+    """Each is an estimate of a home; the form is known to come nearer by a power of 1.44 a step."""
+    asked: list[float] = []
+
+    def steeper(x: float) -> float:
+        asked.append(x)
+        return float(x**1.2 - 300.0)
+
+    found = root(steeper, low=30.0, high=460.0, at_low=steeper(30.0), at_high=steeper(460.0))
+    assert found == pytest.approx(300.0 ** (1 / 1.2), abs=1e-9)
+    ours = len(asked)
+    _, brent = optimize.brentq(steeper, 30.0, 460.0, xtol=1e-10, full_output=True)
+    assert ours <= brent.function_calls + 2
+
+
 def test_a_home_whose_span_reaches_across_stands_on_both_sides() -> None:
     found = Threshold(what="a net saving", crossings=(6.0,), holds_at_lowest=True)
 

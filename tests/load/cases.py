@@ -36,9 +36,9 @@ def _year(name: str) -> ClimateYear:
     return load_year(name)
 
 
-def asked(visitor: int) -> list[Asked]:
+def asked(visitor: int, *, count: int = OF_EACH) -> list[Asked]:
     """The cases of one visitor."""
-    return [_asked(visitor * OF_EACH + turn) for turn in range(OF_EACH)]
+    return [_asked(visitor * OF_EACH + turn) for turn in range(count)]
 
 
 def _asked(number: int) -> Asked:

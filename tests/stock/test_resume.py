@@ -26,7 +26,7 @@ import sys
 from estimator.__main__ import main
 from estimator.stock import run
 if __name__ == "__main__":
-    run.ROWS_PER_CHUNK = 500
+    run.ROWS_PER_CHUNK = 200
     sys.exit(main(sys.argv[1:]))
 """
 
@@ -99,7 +99,7 @@ def test_two_workers_give_what_one_gives(homes: Path, tmp_path: Path, monkeypatc
 def test_a_killed_run_is_finished_by_the_next(tmp_path: Path) -> None:
     """Killed outright as soon as a first part stands; the script beside does so ten times at random moments."""
     source, target = tmp_path / "homes.parquet", tmp_path / "out.csv"
-    pq.write_table(invented(4_000, start=7), source)
+    pq.write_table(invented(1_400, start=7), source)
     command = [sys.executable, "-c", SMALL_PARTS, "stock", str(source), str(target), "--climate", "Upland"]
     running = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, start_new_session=True)
     while running.poll() is None and not list(tmp_path.glob("*.parts-*/*.arrow")):

@@ -49,7 +49,7 @@ def test_without_a_run_there_is_nothing_to_give_way_to(monkeypatch: pytest.Monke
 
 def test_a_page_overtaken_after_its_first_cases_stands_with_its_first_answer(monkeypatch: pytest.MonkeyPatch) -> None:
     """The run ends as any other: no fault is shown, and what moves the answer most waits for the full range."""
-    sureness._demo_home.clear()
+    sureness._LAST.clear()
     tried: list[int] = []
 
     def counted(place: Ground, where: Array, **rest: Any) -> dict[str, Outcome]:
