@@ -40,6 +40,7 @@ class FirstAnswer:
 
     def _whole(self) -> None:
         if sureness.known():
+            self._waiting.empty()  # only what a part wrote to when the page was drawn may it write to later
             return
 
         def told(tried: int) -> None:  # a word to the page, where a newer run ends this one

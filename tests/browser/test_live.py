@@ -66,6 +66,17 @@ def test_nothing_is_left_behind(browser: Browser, server: Server, address: str, 
         here.assert_quiet()
 
 
+def test_only_that_is_drawn_too_where_all_cases_had_been_tried_before(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        drawn = Whole(here)
+        here.open("/" + BEGUN)
+        here.after(here.page.reload)
+        times = drawn.times
+        here.type("Floor area, m²", "64")
+        assert drawn.times == times
+        here.assert_quiet()
+
+
 def test_what_stands_outside_is_drawn_with_the_whole_page(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
         drawn = Whole(here)
