@@ -7,7 +7,7 @@ from playwright.sync_api import Browser
 
 from tests.browser.harness import Server
 from tests.browser.test_live import BEGUN
-from tests.browser.windows import newcomer, visit
+from tests.browser.windows import visit
 
 
 @pytest.mark.parametrize("phone", [False, True], ids=["desk", "phone"])
@@ -57,25 +57,38 @@ def test_a_phone_shows_two_lines_of_questions_and_all_behind_one_word(browser: B
         here.assert_quiet()
 
 
-@pytest.mark.parametrize("allowed", [True, False], ids=["clipboard", "none"])
-def test_the_link_is_copied_or_stands_marked_to_be_copied(browser: Browser, server: Server, allowed: bool) -> None:
-    with newcomer(browser, server) as here:  # what is put into this window stays in it
-        put = "text => { window.put = text; return Promise.resolve(); }" if allowed else "undefined"
-        here.page.add_init_script(
-            f"Object.defineProperty(navigator, 'clipboard', {{ get: () => ({{ writeText: {put} }}) }});"
-        )
+OPENED = """fold => { fold.click(); return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(
+  () => done(document.getAnimations().some(one => one.effect.target.matches('details')))))); }"""
+CLIPBOARD = """put => Object.defineProperty(navigator, 'clipboard', { configurable: true, get: () => ({
+  writeText: put ? text => { window.put = text; return Promise.resolve(); } : undefined }) })"""
+
+
+def test_the_link_is_copied_or_stands_marked_to_be_copied(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
         here.open()
-        here.type("Floor area, m²", "95")
+        here.type("Floor area, m²", "200")
+        answer = here.answer()
         here.page.get_by_role("button", name="Case", exact=True).click()
+        here.page.evaluate(CLIPBOARD, False)
         here.page.get_by_role("button", name="Copy the link").click()
-        if allowed:
-            here.page.get_by_role("status").filter(has_text="Copied").wait_for()
-            copied = here.page.evaluate("() => window.put")
-        else:
-            copied = here.page.get_by_label("Address of this page").input_value()
+        assert here.page.get_by_label("Address of this page").input_value() == here.page.url
+        here.page.evaluate(CLIPBOARD, True)
+        here.page.get_by_role("button", name="Copy the link").click()
+        here.page.get_by_role("status").filter(has_text="Copied").wait_for()
+        copied = here.page.evaluate("() => window.put")
         assert copied == here.page.url
         assert "case=" in copied
-        answer = here.answer()
         here.after(lambda: here.page.goto(copied))
         assert here.answer() == answer
+        here.assert_quiet()
+
+
+def test_nothing_moves_where_somebody_asks_for_that(browser: Browser, server: Server) -> None:
+    with visit(browser, server) as here:
+        here.open("/trust")
+        moved = []
+        for wish in ("no-preference", "reduce"):
+            here.page.emulate_media(reduced_motion=wish)  # type: ignore[arg-type]
+            moved.append(here.page.locator("summary").last.evaluate(OPENED))
+        assert moved == [True, False]
         here.assert_quiet()

@@ -155,7 +155,7 @@ def test_a_file_that_cannot_be_used_is_named_and_changes_nothing(
 ) -> None:
     with visit(browser, server) as here:
         here.open()
-        here.type("Floor area, m²", "90")
+        here.type("Floor area, m²", "200")
         answer = here.answer()
         opened(here, name=name, content=content)
         assert said in here.page.get_by_role("alert").first.inner_text()
@@ -168,7 +168,7 @@ def test_a_saved_case_opens_with_its_names_which_no_address_carries(
 ) -> None:
     with visit(browser, server) as here:
         here.open()
-        here.type("Floor area, m²", "175")
+        here.type("Floor area, m²", "200")
         here.go("Which way?")
         here.type("Name", "the offer of Example and Sons")
         here.go("Worth it?")

@@ -50,8 +50,9 @@ def page() -> None:
     style.small("The same on the command line: python -m estimator evidence")
 
 
+@st.fragment
 def _folded(title: str, tables_of: Callable[[], tuple[Rows, ...]], *, key: str = "trust:climates") -> None:
-    """Tables that are drawn only once somebody opens them: there are hundreds of rows."""
+    """Tables that are drawn only once somebody opens them, and they alone: there are hundreds of rows."""
     with st.expander(title, on_change="rerun", key=key) as fold:
         if fold.open:
             tables.show(*tables_of())

@@ -7,6 +7,7 @@ const MOMENT = 60; // ms
 const CASE = "case"; // as in estimator/ui/link.py
 
 const PHONE = matchMedia("(max-width: 640px)");
+const CALM = matchMedia("(prefers-reduced-motion: reduce)");
 const ON_A_PHONE = 7; // links that take two lines there; the rest stand behind one word
 
 export default function ({ data, parentElement, setTriggerValue }) {
@@ -16,6 +17,7 @@ export default function ({ data, parentElement, setTriggerValue }) {
     row.setAttribute("aria-label", "Questions");
     parentElement.append(row);
     follow(parentElement.closest(".st-key-top"));
+    calm();
   }
 
   const link = ([to, words]) => {
@@ -71,6 +73,15 @@ function follow(top) {
   new MutationObserver(look).observe(top, { childList: true, subtree: true });
   for (const sooner of ["pointerdown", "keydown", "pagehide", "visibilitychange"]) addEventListener(sooner, tell, true);
   look();
+}
+
+// A fold of the framework grows for half a second by its own script, which no rule of style can keep from moving.
+function calm() {
+  const folds = HTMLDetailsElement.prototype;
+  if (Object.hasOwn(folds, "animate")) return;
+  folds.animate = function (frames, timing) {
+    return Element.prototype.animate.call(this, frames, CALM.matches ? 0 : timing);
+  };
 }
 
 function more(links) {
