@@ -88,7 +88,7 @@ def test_nothing_moves_where_somebody_asks_for_that(browser: Browser, server: Se
         here.open("/trust")
         moved = []
         for wish in ("no-preference", "reduce"):
-            here.page.emulate_media(reduced_motion=wish)  # type: ignore[arg-type]
+            here.page.emulate_media(reduced_motion=wish)
             moved.append(here.page.locator("summary").last.evaluate(OPENED))
         assert moved == [True, False]
         here.assert_quiet()
