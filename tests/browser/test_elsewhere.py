@@ -165,7 +165,6 @@ def test_a_table_of_any_headers_is_read_by_what_is_said_of_its_columns(browser: 
         assert "not in the file" in here.page.get_by_text("wind speed: not in the file").inner_text()
         press(here, "Use this weather")
         shown(here, "Weather now: a table of your own")
-        carried(here, browser, own_server)
         here.assert_quiet()
 
 

@@ -38,13 +38,7 @@ def test_the_server_may_restart_while_somebody_is_at_work(browser: Browser, own:
         here.page.wait_for_function("words => document.querySelector('p.answer').innerText !== words", arg=said)
         expect(box).to_have_value("60")
         expect(here.page.locator("p.sentence")).to_contain_text("60 m²")
-
-
-def test_the_case_outlives_a_restart_of_the_server(browser: Browser, own: Server) -> None:
-    with visit(browser, own) as here:
-        here.open()
-        here.page.get_by_text("Kind of home, when built, bedrooms, warmth").click()
-        here.type("Bedrooms", "5")
+        expect(here.page.locator(".basis")).to_contain_text("Eight of ten")
         said = here.answer()
         own.stop()
         own.start()

@@ -79,10 +79,9 @@ def test_the_case_outlives_a_reload_another_device_and_undo(browser: Browser, se
         other.assert_quiet()
 
 
-@pytest.mark.parametrize("link", ["1.broken", "9.abc", "hello"])
-def test_a_link_that_cannot_be_used_is_named(browser: Browser, server: Server, link: str) -> None:
+def test_a_link_that_cannot_be_used_is_named(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here:
-        here.open(f"/?case={link}")
+        here.open("/?case=9.abc")
         assert "was not used" in here.page.get_by_role("alert").first.inner_text()
         assert plain(here.answer()) == plain(expected())
 
