@@ -7,11 +7,12 @@ out already.
 from __future__ import annotations
 
 import os
-from collections import OrderedDict
+from collections import OrderedDict, deque
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from threading import BoundedSemaphore, Lock
+from itertools import islice
+from threading import Condition, Lock
 
 import streamlit as st
 
@@ -27,9 +28,12 @@ from estimator.ui.private import without_private
 from estimator.ui.results import outcome
 
 _KEPT = "sureness"
-_TURNS = BoundedSemaphore(os.cpu_count() or 1)
-"""Of trying all cases. Where more visitors try at once than there are processors, none is done sooner, and each holds
-its memory all the while; who waits has a first look meanwhile, which comes sooner with fewer at work."""
+_AT_ONCE = os.cpu_count() or 1
+"""Visitors who try all cases at a time. With more than there are processors none is done sooner, and each holds its
+memory all the while; who waits has a first look meanwhile, which comes sooner with fewer at work."""
+_QUEUE: deque[object] = deque()
+"""Who tries, and behind them who waits, in the order they came."""
+_MOVED = Condition()
 _ASKS = 0.2  # s between two looks whether somebody who waits for a turn still wants it
 
 
@@ -113,12 +117,23 @@ def whole(told: Callable[[int], None] = lambda _: None) -> Sample:
 
 @contextmanager
 def _turn(told: Callable[[int], None]) -> Iterator[None]:
-    while not _TURNS.acquire(timeout=_ASKS):
-        told(0)
+    ticket = object()
+    with _MOVED:
+        _QUEUE.append(ticket)
     try:
+        while not _called(ticket):
+            told(0)
         yield
     finally:
-        _TURNS.release()
+        with _MOVED:
+            _QUEUE.remove(ticket)
+            _MOVED.notify_all()
+
+
+def _called(ticket: object) -> bool:
+    """Whether it is a visitor's turn, now or before long."""
+    with _MOVED:
+        return _MOVED.wait_for(lambda: ticket in islice(_QUEUE, _AT_ONCE), timeout=_ASKS)
 
 
 def shown(option: str) -> Tried:

@@ -1,8 +1,10 @@
-"""Does whoever waits for a turn of trying all cases get one, or give it up?"""
+"""Does whoever waits for a turn of trying all cases get one in the order they came, or give it up?"""
 
 from __future__ import annotations
 
-from threading import BoundedSemaphore
+import time
+from collections import deque
+from threading import Thread
 
 import pytest
 
@@ -14,26 +16,50 @@ def never(_: int) -> None:
     raise Overtaken
 
 
-def test_a_turn_is_waited_for_given_up_and_given_back(monkeypatch: pytest.MonkeyPatch) -> None:
-    turns = BoundedSemaphore(1)
-    monkeypatch.setattr(sureness, "_TURNS", turns)
+def patiently(_: int) -> None:
+    """Ask on."""
+
+
+@pytest.fixture(autouse=True)
+def one_at_a_time(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sureness, "_QUEUE", deque())
+    monkeypatch.setattr(sureness, "_AT_ONCE", 1)
     monkeypatch.setattr(sureness, "_ASKS", 0.001)
+
+
+def test_a_turn_is_waited_for_given_up_and_given_back() -> None:
     with sureness._turn(never), pytest.raises(Overtaken), sureness._turn(never):
         raise AssertionError("a second one was let in")
-    with pytest.raises(ValueError, match="released too many"):
-        turns.release()  # both have left it as it was
+    assert not sureness._QUEUE  # both have left it as it was
 
 
-def test_whoever_waits_is_let_in_when_a_turn_is_free(monkeypatch: pytest.MonkeyPatch) -> None:
-    turns, asked = BoundedSemaphore(1), []
-    monkeypatch.setattr(sureness, "_TURNS", turns)
-    monkeypatch.setattr(sureness, "_ASKS", 0.001)
-    turns.acquire()
+def test_whoever_waits_is_let_in_when_a_turn_is_free() -> None:
+    first = sureness._turn(never)
+    asked = []
 
     def told(tried: int) -> None:
         asked.append(tried)
-        turns.release()
+        first.__exit__(None, None, None)
 
+    first.__enter__()
     with sureness._turn(told):
-        assert not turns.acquire(blocking=False)
+        assert len(sureness._QUEUE) == 1
     assert asked == [0]
+
+
+def test_those_who_wait_come_in_the_order_they_came() -> None:
+    came: list[int] = []
+
+    def visitor(number: int) -> None:
+        with sureness._turn(patiently):
+            came.append(number)
+
+    visitors = [Thread(target=visitor, args=(number,)) for number in range(6)]
+    with sureness._turn(never):
+        for waiting, one in enumerate(visitors, start=2):
+            one.start()
+            while len(sureness._QUEUE) < waiting:
+                time.sleep(0.001)
+    for one in visitors:
+        one.join()
+    assert came == list(range(6))
