@@ -49,7 +49,7 @@ def side_by_side(address: str, label: str, values: Sequence[str]) -> list[tuple[
             browser = playwright.chromium.launch(executable_path=chromium(), args=list(FLAGS))
             with newcomer(browser, ours) as page, newcomer(browser, least) as trivial:
                 page.open(address)
-                trivial.open()
+                trivial.drawn(lambda: trivial.page.goto(trivial.url))
                 taken = [
                     (redraw(page, label, value), redraw(trivial, LEAST[0], small))
                     for _, value, small in zip(range(ROUNDS + 2), cycle(values), cycle(LEAST[1]), strict=False)

@@ -54,8 +54,8 @@ def changes(browser: Browser) -> list[tuple[float, float, float]]:
         least.start()
         with newcomer(browser, ours) as here, newcomer(browser, least) as trivial:
             here.open()
-            trivial.open()
-            areas = (str(60 + 40 * n) for n in cycle((1, 4, 0, 5)))
+            trivial.drawn(lambda: trivial.page.goto(trivial.url))
+            areas = (str(60 + 40 * n + turn) for turn, n in enumerate(cycle((1, 4, 0, 5))))  # none asked for before
             return [
                 (*change(here.page, area), redraw(trivial, "Size", size))
                 for _, area, size in zip(range(ROUNDS + 1), areas, cycle(("10", "20")), strict=False)

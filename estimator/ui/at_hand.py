@@ -30,7 +30,12 @@ def year(case: Case) -> ClimateYear:
         warnings.simplefilter("ignore", ExtrapolationWarning)  # the page of the weather says so in words
         if held is not None:
             return at_home(held, case.place)
-        return _year(_named(case), case)
+        return shared(case)
+
+
+def shared(case: Case) -> ClimateYear:
+    """The same for whoever has brought no year along, and also where nobody has come yet."""
+    return _year(_named(case), case)
 
 
 def included(name: str) -> ClimateYear:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Callable
 from html import escape
 from typing import Any
 
@@ -40,15 +41,17 @@ def opened(page: str, *, title: str, addresses: tuple[str, ...]) -> str:
 
 
 class FrontDoor:
-    """Changes the answer at the address of every page, and nothing else."""
+    """Changes the answer at the address of every page, and nothing else. came: told of whoever brings no case along."""
 
-    def __init__(self, app: Any, *, title: str, addresses: tuple[str, ...]) -> None:
-        self.app, self.title, self.addresses = app, title, addresses
+    def __init__(self, app: Any, *, title: str, addresses: tuple[str, ...], came: Callable[[], None]) -> None:
+        self.app, self.title, self.addresses, self.came = app, title, addresses, came
 
     async def __call__(self, scope: Any, receive: Any, send: Any) -> None:
         if scope["type"] != "http" or scope["path"].rsplit("/", 1)[-1] not in ("", *self.addresses):
             await self.app(scope, receive, send)
             return
+        if b"case=" not in scope["query_string"]:
+            self.came()
         # Packed once, outside of here: what comes from within has to be readable.
         scope = {**scope, "headers": [pair for pair in scope["headers"] if pair[0] != b"accept-encoding"]}
         begun: dict[str, Any] | None = None

@@ -19,13 +19,15 @@ import streamlit as st
 from estimator.climate.year import ClimateYear
 from estimator.draws import Ground, ground
 from estimator.inputs.case import Case
+from estimator.inputs.casefile import case_from_dict
 from estimator.reach import first_look
 from estimator.report.sure_words import Tried, tried
 from estimator.sample import Outcomes, Sample, sample
-from estimator.ui import state
+from estimator.ui import at_hand, state
 from estimator.ui.link import to_link
 from estimator.ui.private import without_private
 from estimator.ui.results import outcome
+from estimator.ui.tree import EMPTY
 
 _KEPT = "sureness"
 _AT_ONCE = os.cpu_count() or 1
@@ -48,6 +50,7 @@ class _Drawn:
     place: Ground
     first: Outcomes | None = None
     sample: Sample | None = None
+    trying: Lock = field(default_factory=Lock)
     options: dict[str, Tried] = field(default_factory=dict)
 
 
@@ -75,19 +78,21 @@ def _shared(case: Case, year: ClimateYear) -> _Drawn:
     tree = state.tree()
     if without_private(tree) != tree:
         return _Drawn(ground(case, year))
-    link = to_link(tree)
+    return _remembered(to_link(tree), case, year)
+
+
+def _remembered(link: str, case: Case, year: ClimateYear) -> _Drawn:
     with _LOOKING:
         found = _LAST.get(link)
-        if found is not None and found.place.year is year:
-            _LAST.move_to_end(link)
-            return found
-    made = _Drawn(ground(case, year))
+    made = found if found is not None and found.place.year is year else _Drawn(ground(case, year))
     with _LOOKING:
-        _LAST[link] = made
+        now = _LAST.get(link)  # somebody may have been quicker
+        if now is None or now.place.year is not year:
+            now = _LAST[link] = made
         _LAST.move_to_end(link)
         if len(_LAST) > _MOST:
             _LAST.popitem(last=False)
-    return made
+        return now
 
 
 def known() -> bool:
@@ -107,11 +112,26 @@ def at_once() -> Outcomes:
 
 def whole(told: Callable[[int], None] = lambda _: None) -> Sample:
     """All cases; told: called with the number tried so far, and free to end the trying."""
-    kept = _kept()
-    if kept.sample is None:
-        with _turn(told):
-            if kept.sample is None:  # somebody else may have tried them meanwhile
-                kept.sample = sample(kept.place, told=told)
+    return _tried(_kept(), told)
+
+
+def ahead() -> None:
+    """The home that the dashboard opens with, before anybody has asked."""
+    case = case_from_dict(EMPTY)
+    _tried(_remembered(to_link(EMPTY), case, at_hand.shared(case)), lambda _: None)
+
+
+def _tried(kept: _Drawn, told: Callable[[int], None]) -> Sample:
+    """All cases; where somebody is at them already, what comes of that."""
+    while kept.sample is None:
+        if not kept.trying.acquire(timeout=_ASKS):
+            told(0)
+            continue
+        try:
+            with _turn(told):
+                kept.sample = kept.sample or sample(kept.place, told=told)
+        finally:
+            kept.trying.release()
     return kept.sample
 
 
