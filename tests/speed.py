@@ -98,7 +98,7 @@ def slow_line(browser: Browser, server: Server, wanted: str) -> tuple[float, flo
             here.page.wait_for_function(wanted)
             ended.append(time.perf_counter() - began)
 
-        here.drawn(opened)
+        here.after(opened)
         return ended[0], time.perf_counter() - began, sum(received) / 1e6
 
 

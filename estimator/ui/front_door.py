@@ -14,6 +14,7 @@ from html import escape
 from typing import Any
 
 from estimator.report.palette import DARK, LIGHT, SERIF_STACK
+from estimator.ui.link import PARAMETER
 
 _PRELOAD = re.compile(r'<link\s+rel="preload"\s+href="\./static/media/SourceSans[^>]*>')
 _TITLE = re.compile(r"<title>[^<]*</title>")
@@ -50,7 +51,7 @@ class FrontDoor:
         if scope["type"] != "http" or scope["path"].rsplit("/", 1)[-1] not in ("", *self.addresses):
             await self.app(scope, receive, send)
             return
-        if b"case=" not in scope["query_string"]:
+        if f"{PARAMETER}=".encode() not in scope["query_string"]:
             self.came()
         # Packed once, outside of here: what comes from within has to be readable.
         scope = {**scope, "headers": [pair for pair in scope["headers"] if pair[0] != b"accept-encoding"]}

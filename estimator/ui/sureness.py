@@ -6,13 +6,10 @@ out already.
 
 from __future__ import annotations
 
-import os
-from collections import OrderedDict, deque
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections import OrderedDict
+from collections.abc import Callable
 from dataclasses import dataclass, field
-from itertools import islice
-from threading import Condition, Lock
+from threading import Lock
 
 import streamlit as st
 
@@ -28,19 +25,12 @@ from estimator.ui.link import to_link
 from estimator.ui.private import without_private
 from estimator.ui.results import outcome
 from estimator.ui.tree import EMPTY
+from estimator.ui.turns import turn
 
 _KEPT = "sureness"
-_AT_ONCE = os.cpu_count() or 1
-"""Visitors who try all cases at a time. With more than there are processors none is done sooner, and each holds its
-memory all the while; who waits has a first look meanwhile, which comes sooner with fewer at work."""
-_QUEUE: deque[object] = deque()
-"""Who tries, and behind them who waits, in the order they came."""
-_MOVED = Condition()
-_ASKS = 0.2  # s between two looks whether somebody who waits for a turn still wants it
-
-
 _MOST = 16
-"""Cases whose samples are kept for whoever comes next, 2 to 3 MB each."""
+"""Cases kept for whoever comes next: about 5 MB each, and 3 MB for each of their options that was asked about."""
+_ASKS = 0.2  # s between two looks whether somebody who waits for another's trying still wants it
 
 
 @dataclass(slots=True, eq=False)
@@ -128,32 +118,11 @@ def _tried(kept: _Drawn, told: Callable[[int], None]) -> Sample:
             told(0)
             continue
         try:
-            with _turn(told):
+            with turn(told):
                 kept.sample = kept.sample or sample(kept.place, told=told)
         finally:
             kept.trying.release()
     return kept.sample
-
-
-@contextmanager
-def _turn(told: Callable[[int], None]) -> Iterator[None]:
-    ticket = object()
-    with _MOVED:
-        _QUEUE.append(ticket)
-    try:
-        while not _called(ticket):
-            told(0)
-        yield
-    finally:
-        with _MOVED:
-            _QUEUE.remove(ticket)
-            _MOVED.notify_all()
-
-
-def _called(ticket: object) -> bool:
-    """Whether it is a visitor's turn, now or before long."""
-    with _MOVED:
-        return _MOVED.wait_for(lambda: ticket in islice(_QUEUE, _AT_ONCE), timeout=_ASKS)
 
 
 def shown(option: str) -> Tried:

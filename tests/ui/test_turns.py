@@ -8,7 +8,7 @@ from threading import Thread
 
 import pytest
 
-from estimator.ui import sureness
+from estimator.ui import turns
 from estimator.ui.overtaken import Overtaken
 
 
@@ -22,19 +22,19 @@ def patiently(_: int) -> None:
 
 @pytest.fixture(autouse=True)
 def one_at_a_time(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(sureness, "_QUEUE", deque())
-    monkeypatch.setattr(sureness, "_AT_ONCE", 1)
-    monkeypatch.setattr(sureness, "_ASKS", 0.001)
+    monkeypatch.setattr(turns, "_QUEUE", deque())
+    monkeypatch.setattr(turns, "_AT_ONCE", 1)
+    monkeypatch.setattr(turns, "_ASKS", 0.001)
 
 
 def test_a_turn_is_waited_for_given_up_and_given_back() -> None:
-    with sureness._turn(never), pytest.raises(Overtaken), sureness._turn(never):
+    with turns.turn(never), pytest.raises(Overtaken), turns.turn(never):
         raise AssertionError("a second one was let in")
-    assert not sureness._QUEUE  # both have left it as it was
+    assert not turns._QUEUE  # both have left it as it was
 
 
 def test_whoever_waits_is_let_in_when_a_turn_is_free() -> None:
-    first = sureness._turn(never)
+    first = turns.turn(never)
     asked = []
 
     def told(tried: int) -> None:
@@ -42,8 +42,8 @@ def test_whoever_waits_is_let_in_when_a_turn_is_free() -> None:
         first.__exit__(None, None, None)
 
     first.__enter__()
-    with sureness._turn(told):
-        assert len(sureness._QUEUE) == 1
+    with turns.turn(told):
+        assert len(turns._QUEUE) == 1
     assert asked == [0]
 
 
@@ -51,14 +51,14 @@ def test_those_who_wait_come_in_the_order_they_came() -> None:
     came: list[int] = []
 
     def visitor(number: int) -> None:
-        with sureness._turn(patiently):
+        with turns.turn(patiently):
             came.append(number)
 
     visitors = [Thread(target=visitor, args=(number,)) for number in range(6)]
-    with sureness._turn(never):
+    with turns.turn(never):
         for waiting, one in enumerate(visitors, start=2):
             one.start()
-            while len(sureness._QUEUE) < waiting:
+            while len(turns._QUEUE) < waiting:
                 time.sleep(0.001)
     for one in visitors:
         one.join()
