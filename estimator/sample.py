@@ -1,12 +1,17 @@
 """Which cases are tried, and what does every option come to in each of them?
 
-Drawn once, a sample answers for every option against every baseline.
+Drawn once, a sample answers for every option against every baseline. Whoever asks for one waits, in the order of
+coming, for a few threads that all of a process share: NumPy lets several work at once, more than there are processors
+gain nothing, and what the allocator of a system keeps for each thread is kept for these alone.
 """
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterable, Mapping
+from concurrent.futures import Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 
@@ -19,6 +24,8 @@ MANY = 2000
 FEW = 64  # for an answer while somebody types
 LOW, HIGH = 0.10, 0.90
 AT_ONCE = 250  # cases between two words to whoever waits
+MOST_THREADS = 4
+_ASKS = 0.2  # s between two words to whoever waits for others' cases
 ERROR_CASES = 8  # the best guess and the first cases drawn, on the full year too
 
 Outcomes = Mapping[str, Outcome]
@@ -68,7 +75,8 @@ def sample(
 ) -> Sample:
     """The options named (all of them otherwise) in `count` cases; `start` as in `places`, all ranges made wider.
 
-    told: called now and then with the number of cases tried so far; what it raises ends the trying.
+    told: called now and then with the number of cases tried so far, nil while others' are; what it raises ends the
+    trying.
     """
     inputs = len(place.inputs)
     where = widening * places(inputs, count=count, start=start)
@@ -76,22 +84,32 @@ def sample(
     low, high = (widening * place_of_rank(share) * np.eye(inputs) for share in (LOW, HIGH))
     some = np.vstack((best, where[: ERROR_CASES - 1]))
     wanted = None if names is None else tuple(names)
-    return Sample(
-        place=place,
-        where=where,
-        start=start,
-        cases=_in_parts(place, where, wanted, told),
-        alone=outcomes(place, np.vstack((best, low, high)), names=wanted),
-        short=outcomes(place, some, names=wanted),
-        full=outcomes(place, some, names=wanted, full_year=True),
-    )
+    parts = [where[first : first + AT_ONCE] for first in range(0, count, AT_ONCE)]
+    asked = [_threads().submit(outcomes, place, part, names=wanted) for part in parts]
+    asked += [
+        _threads().submit(outcomes, place, np.vstack((best, low, high)), names=wanted),
+        _threads().submit(outcomes, place, some, names=wanted),
+        _threads().submit(outcomes, place, some, names=wanted, full_year=True),
+    ]
+    *cases, alone, short, full = _done(asked, lambda part: told(min(part * AT_ONCE, count)))
+    together = {name: joined([part[name] for part in cases]) for name in cases[0]}
+    return Sample(place=place, where=where, start=start, cases=together, alone=alone, short=short, full=full)
 
 
-def _in_parts(
-    place: Ground, where: Array, names: tuple[str, ...] | None, told: Callable[[int], None]
-) -> dict[str, Outcome]:
-    parts = []
-    for first in range(0, where.shape[0], AT_ONCE):
-        parts.append(outcomes(place, where[first : first + AT_ONCE], names=names))
-        told(min(first + AT_ONCE, where.shape[0]))
-    return {name: joined([part[name] for part in parts]) for name in parts[0]}
+def _done(asked: list[Future[dict[str, Outcome]]], told: Callable[[int], None]) -> list[dict[str, Outcome]]:
+    """What was asked for, in that order; told: with the number of parts done, and none is begun once it raises."""
+    try:
+        for number, part in enumerate(asked):
+            while not wait((part,), timeout=_ASKS).done:
+                told(number)
+            part.result()
+            told(number + 1)
+    finally:
+        for part in asked:
+            part.cancel()
+    return [part.result() for part in asked]
+
+
+@cache
+def _threads() -> ThreadPoolExecutor:
+    return ThreadPoolExecutor(min(os.cpu_count() or 1, MOST_THREADS), thread_name_prefix="cases")

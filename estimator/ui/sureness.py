@@ -25,7 +25,6 @@ from estimator.ui.link import to_link
 from estimator.ui.private import without_private
 from estimator.ui.results import outcome
 from estimator.ui.tree import EMPTY
-from estimator.ui.turns import turn
 
 _KEPT = "sureness"
 _MOST = 16
@@ -118,8 +117,7 @@ def _tried(kept: _Drawn, told: Callable[[int], None]) -> Sample:
             told(0)
             continue
         try:
-            with turn(told):
-                kept.sample = kept.sample or sample(kept.place, told=told)
+            kept.sample = kept.sample or sample(kept.place, told=told)
         finally:
             kept.trying.release()
     return kept.sample

@@ -37,19 +37,6 @@ def test_a_first_look_is_near_the_range_of_all_cases_and_always_the_same() -> No
         assert abs(getattr(few.net_saving, end) - getattr(whole.net_saving, end)) < 0.35 * width
 
 
-def test_whoever_waits_is_told_and_may_end_the_trying() -> None:
-    heard: list[int] = []
-
-    def told(tried: int) -> None:
-        heard.append(tried)
-        if tried >= 500:
-            raise KeyboardInterrupt
-
-    with pytest.raises(KeyboardInterrupt):
-        sample(ground(Case(), load_year("Inland vale")), told=told)
-    assert heard == [250, 500]
-
-
 @pytest.mark.parametrize(
     ("low", "high", "verdict", "said"),
     [

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import Any
 
@@ -51,6 +52,7 @@ def test_a_page_overtaken_after_its_first_cases_stands_with_its_first_answer(mon
     """The run ends as any other: no fault is shown, and what moves the answer most waits for the full range."""
     sureness._LAST.clear()
     tried: list[int] = []
+    one_after_another = ThreadPoolExecutor(1)
 
     def counted(place: Ground, where: Array, **rest: Any) -> dict[str, Outcome]:
         tried.append(len(where))
@@ -60,9 +62,12 @@ def test_a_page_overtaken_after_its_first_cases_stands_with_its_first_answer(mon
         raise overtaken.Overtaken
 
     monkeypatch.setattr(sample, "outcomes", counted)
+    monkeypatch.setattr(sample, "_threads", lambda: one_after_another)
     monkeypatch.setattr(first_answer, "give_way", changed)
     page = AppTest.from_file(str(START), default_timeout=120).run()
     assert not page.exception
     words = " ".join(html.proto.body for html in page.get("html"))
     assert "What moves it most stands here once all cases have been tried." in words
-    assert tried == [sample.AT_ONCE]
+    one_after_another.shutdown()
+    assert set(tried[:2]) == {sample.AT_ONCE}
+    assert len(tried) <= 2  # the one that is looked at, and one that has begun meanwhile
