@@ -94,12 +94,12 @@ def air_year(
     area = home.leakage_area + option.ventilator_leakage_area
     infiltration = area * shared.specific_infiltration
     rows = shared.temp_difference.shape[-1]
-    envelope: Any = 0.0
-    balanced: Any = 0.0
+    envelope: Any = None
+    balanced: Any = None
     windows: Any = 0.0
     short: Any = 0.0
-    spared: Any = 0.0
-    preheater: Any = 0.0
+    spared: Any = None
+    preheater: Any = None
     fans: Any = option.standby
     entering = np.asarray(home.temp_in) - shared.temp_difference
     for number, state in enumerate(option.states):
@@ -107,19 +107,20 @@ def air_year(
         unbalanced = joining.unbalanced_flow(state.supply, state.extract)
         around = join(infiltration, unbalanced=unbalanced)
         required = home.required * state.need
-        missing = np.maximum(required - (around + through), 0.0)
         back = recovered(home, option, state, shared.temp_difference, heat_capacity=shared.heat_capacity)
-        envelope = envelope + state.share * around
-        balanced = balanced + state.share * through
-        if np.any(missing):
+        envelope = _with_share(envelope, around, share=state.share)
+        balanced = _with_share(balanced, through, share=state.share)
+        if np.any(np.min(around, axis=-1, keepdims=True) + through < required):
+            missing = np.maximum(required - (around + through), 0.0)
             # A shortfall below a millionth of the requirement is rounding, not missing air.
             short = short + state.share * (missing > 1e-6 * required)
-            windows = windows + state.share * missing * float(top_up)
+            windows = windows + state.share * missing if top_up else windows
         fans = fans + state.share * fan_power(option, state)
         if back is not None:
-            spared = spared + state.share * back.heat
-            preheater = preheater + state.share * back.preheater
+            spared = _with_share(spared, back.heat, share=state.share)
+            preheater = _with_share(preheater, back.preheater, share=state.share)
             entering = back.entering if number == 0 else entering
+    spared, preheater = (0.0 if part is None else part for part in (spared, preheater))
     # Any input alone may be a column of homes: whatever it reaches gives the shape.
     shape = np.broadcast_shapes(*(np.shape(part) for part in (envelope, balanced, windows, spared, preheater)), (rows,))
     return AirYear(
@@ -133,6 +134,12 @@ def air_year(
         fans=fans,
         entering=entering,
     )
+
+
+def _with_share(total: Any, part: Any, *, share: Any) -> Any:
+    """A sum with a part more, counted by its share of the year; without a pass over the hours that changes nothing."""
+    counted = part if np.ndim(share) == 0 and share == 1.0 else share * part
+    return counted if total is None else total + counted
 
 
 def heat_year(home: HomeNumbers, option: OptionNumbers, shared: HomeYear, air: AirYear, *, step: float) -> HeatYear:

@@ -6,7 +6,7 @@ float or a column (n, 1) of homes.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -183,16 +183,32 @@ def running_states(option: Option) -> tuple[State, ...]:
     demand, away, setback = (
         demand_factor(option), from_percent(_number(flows.away_flow)), from_percent(_number(flows.setback_flow)),
     )  # fmt: skip
-    return tuple(
-        state
-        for state in (
-            State(share=left, supply=supply * demand, extract=extract * demand, demand=demand, need=demand),
-            State(share=shares[0], supply=supply * boost, extract=extract * boost),
-            State(share=shares[1], supply=supply * away, extract=extract * away, need=away),
-            State(share=shares[2], supply=supply * setback, extract=extract * setback),
-            State(share=1.0 - running, supply=supply * 0.0, extract=extract * 0.0),
-        )
-        if np.any(state.share > 0.0)
+    return _apart(
+        State(share=left, supply=supply * demand, extract=extract * demand, demand=demand, need=demand),
+        State(share=shares[0], supply=supply * boost, extract=extract * boost),
+        State(share=shares[1], supply=supply * away, extract=extract * away, need=away),
+        State(share=shares[2], supply=supply * setback, extract=extract * setback),
+        State(share=1.0 - running, supply=supply * 0.0, extract=extract * 0.0),
+    )
+
+
+def _apart(*states: State) -> tuple[State, ...]:
+    """Those that ever occur, in order; two of the same flows, as where a unit needs no boost, count as the first."""
+    kept: list[State] = []
+    for state in states:
+        if not np.any(state.share > 0.0):
+            continue
+        same = next((place for place, other in enumerate(kept) if _alike(state, other)), None)
+        if same is None:
+            kept.append(state)
+        else:
+            kept[same] = replace(kept[same], share=kept[same].share + state.share)
+    return tuple(kept)
+
+
+def _alike(one: State, other: State) -> bool:
+    return all(
+        np.array_equal(getattr(one, name), getattr(other, name)) for name in ("supply", "extract", "demand", "need")
     )
 
 
