@@ -7,6 +7,7 @@ from playwright.sync_api import Browser
 
 from tests.browser.harness import Server
 from tests.browser.test_live import BEGUN
+from tests.browser.test_worth import expected, plain
 from tests.browser.windows import visit
 
 
@@ -39,6 +40,8 @@ def test_a_link_that_was_not_used_is_said_above_the_answer(browser: Browser, ser
         assert said
         assert answer
         assert said["y"] < answer["y"]
+        if not address:
+            assert plain(here.answer()) == plain(expected())  # the demo home's
         here.assert_quiet()
 
 

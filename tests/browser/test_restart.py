@@ -11,26 +11,25 @@ from tests.browser.harness import Server
 from tests.browser.windows import visit
 
 
-@pytest.fixture(scope="module")
-def own() -> Iterator[Server]:
-    """A server of these tests alone, to be started anew by each."""
-    running = Server()
-    running.start()
-    yield running
-    running.stop()
+@pytest.fixture
+def restarting(server: Server) -> Iterator[Server]:
+    """The server of all tests, which runs again afterwards whatever became of this one."""
+    yield server
+    if server.process is None:
+        server.start()
 
 
-def test_the_server_may_restart_while_somebody_is_at_work(browser: Browser, own: Server) -> None:
-    with visit(browser, own) as here:
+def test_the_server_may_restart_while_somebody_is_at_work(browser: Browser, restarting: Server) -> None:
+    with visit(browser, restarting) as here:
         here.open()
         here.type("Floor area, m²", "200")
         said = here.answer()
-        here.restarted(own)
+        here.restarted(restarting)
         assert here.answer() == said
         here.go("Which way?")
         here.go("Worth it?")
         assert here.answer() == said
-        here.restarted(own)  # and the first change after it is not lost
+        here.restarted(restarting)  # and the first change after it is not lost
         box = here.page.get_by_label("Floor area, m²", exact=True)
         box.fill("60")
         box.press("Enter")
@@ -40,7 +39,7 @@ def test_the_server_may_restart_while_somebody_is_at_work(browser: Browser, own:
         expect(here.page.locator("p.sentence")).to_contain_text("60 m²")
         expect(here.page.locator(".basis")).to_contain_text("Eight of ten")
         said = here.answer()
-        own.stop()
-        own.start()
+        restarting.stop()
+        restarting.start()
         here.after(here.page.reload)
         assert here.answer() == said

@@ -18,6 +18,7 @@ FOUND = """async () => [
   localStorage.getItem('left'), sessionStorage.getItem('left'), document.cookie.includes('left'),
   await caches.has('left'), (await indexedDB.databases()).some(one => one.name === 'left'), scrollY, history.length]"""
 PLAIN = "/paper"  # a page soon drawn
+NOTHING = "/_stcore/health"  # of the same server, with nothing to draw
 DARK = "() => matchMedia('(prefers-color-scheme: dark)').matches"
 
 
@@ -50,9 +51,9 @@ def test_the_next_visitor_finds_nothing(browser: Browser, server: Server) -> Non
 def test_visitors_at_the_same_time_have_windows_of_their_own(browser: Browser, server: Server) -> None:
     with visit(browser, server) as here, visit(browser, server) as there:
         assert here.page.context != there.page.context
-        here.open(PLAIN)
+        here.page.goto(server.url + NOTHING)
         here.page.evaluate(LEAVE)
-        there.open(PLAIN)
+        there.page.goto(server.url + NOTHING)
         assert there.page.evaluate(FOUND)[:5] == [None, None, False, False, False]
 
 
@@ -62,4 +63,4 @@ def test_after_a_failure_nobody_uses_the_window_again(browser: Browser, server: 
     assert here.page.is_closed()
     with visit(browser, server) as there:
         assert there.page is not here.page
-        there.open(PLAIN)
+        there.page.goto(server.url + NOTHING)
