@@ -26,16 +26,18 @@ _HELD = "weather_held"
 def year(case: Case) -> ClimateYear:
     """The year of a case at its home's site; ClimateFault where it is not at hand."""
     held = st.session_state.get(_HELD, {}).get(case.place.climate)
+    if held is None:
+        return shared(case)
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", ExtrapolationWarning)  # the page of the weather says so in words
-        if held is not None:
-            return at_home(held, case.place)
-        return shared(case)
+        return at_home(held, case.place)
 
 
 def shared(case: Case) -> ClimateYear:
     """The same for whoever has brought no year along, and also where nobody has come yet."""
-    return _year(_named(case), case)
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", ExtrapolationWarning)
+        return _year(_named(case), case)
 
 
 def included(name: str) -> ClimateYear:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import streamlit as st
 
-from estimator.cautions import cautions, preface
+from estimator.cautions import Caution, cautions, preface
 from estimator.inputs.case import Case
 from estimator.report.remarks import prices_of_elsewhere
 from estimator.ui import live, state, style
@@ -29,6 +31,11 @@ def before_money(case: Case, *, place: str, about: str = "for this home") -> Non
     held = cautions(case, place=place)
     if not held:
         return
-    with st.expander(f"Before money: {len(held)} cautions {about}. First: {held[0].title}"):
+    with st.expander(headline(held, about=about)):
         said = (f"**{escaped(one.title)}.** {escaped(one.words)} *Ask: {escaped(one.ask)}.*" for one in held)
         st.markdown("\n\n".join((escaped(preface()), *said)))
+
+
+def headline(held: Sequence[Caution], *, about: str = "for this home") -> str:
+    """The line that is never hidden; at least one caution."""
+    return f"Before money: {len(held)} cautions {about}. First: {held[0].title}"

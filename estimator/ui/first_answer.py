@@ -6,25 +6,20 @@ cases are tried once the page has been drawn, and whatever is touched meanwhile 
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from html import escape
-
 import streamlit as st
 
-from estimator.reach import reach
-from estimator.report.answer import TODAY, carbon, reached, rests_on
 from estimator.sample import MANY, Outcomes
-from estimator.ui import live, sureness
+from estimator.ui import first_words, live, sureness
 from estimator.ui.overtaken import Overtaken, give_way
-from estimator.ui.results import Outcome, outcome
+from estimator.ui.readers import reader
+from estimator.ui.results import outcome
 
 
 class FirstAnswer:
     """The answer of one option and what follows from it, drawn now and drawn again with the full range."""
 
-    def __init__(self, option: str, *, lead: Callable[[Outcome], str]) -> None:
-        """lead: what this reader hears first under the answer."""
-        self.option, self.lead = option, lead
+    def __init__(self, option: str) -> None:
+        self.option = option
         with st.container(key="answer"):
             self._sentence = st.empty()
         self._rest = st.empty()
@@ -54,23 +49,6 @@ class FirstAnswer:
         self._waiting.empty()
 
     def _say(self, outcomes: Outcomes) -> None:
-        sentence, rest = self._said(outcome(), outcomes)
+        sentence, rest = first_words.answer(outcome(), self.option, outcomes, who=reader())
         self._sentence.html(sentence)
         self._rest.html(rest)
-
-    def _said(self, shown: Outcome, outcomes: Outcomes) -> tuple[str, str]:
-        case, currency = shown.case, shown.case.prices.currency
-        lines = []
-        for against, name, words in (("baseline", case.baseline, None), ("today", case.today, TODAY)):
-            if name == self.option:
-                continue
-            comparison = shown.comparison(self.option, against)
-            found = reach(outcomes, option=self.option, baseline=name, years=comparison.life)
-            said = reached(comparison, found, currency, baseline=words)
-            lines += [[said.sentence, said.then, carbon(comparison, found, baseline=words)]]
-            count = found.count
-        (first, *others), *second = lines
-        basis = rests_on(count, whole=MANY)
-        rest = [*filter(None, [self.lead(shown)]), " ".join(others), *(" ".join(line) for line in second)]
-        html = "".join(f'<p class="then spaced">{escape(words)}</p>' for words in rest)
-        return f'<p class="answer">{escape(first)}</p>', f'{html}<p class="small basis">{escape(basis)}</p>'

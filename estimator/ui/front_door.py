@@ -1,17 +1,24 @@
 """What stands on the screen before the dashboard's scripts have come, and where do they find their server?
 
-The framework's first page is changed in three places. It paints the question on our own ground at once. It does not
-load letters that no page uses. And it says where the server is: opened at the address of a page, the scripts would else
-ask for the server below that page first, and leave two failed requests in the browser's log.
+The framework's first page is changed in four places. It paints the question on our own ground at once. It does not
+load letters that no page uses. It says where the server is: opened at the address of a page, the scripts would else ask
+for the server below that page first, and leave two failed requests in the browser's log. And the page of the answer
+comes with that answer (`estimator.ui.at_sight`), which a script takes away once the dashboard has drawn its own; the
+framework's style sheet does not hold it back.
 """
 
 from __future__ import annotations
 
+import asyncio
 import json
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from html import escape
+from pathlib import Path
 from typing import Any
+from urllib.parse import parse_qsl
+
+from starlette.concurrency import run_in_threadpool
 
 from estimator.report.palette import DARK, LIGHT, SERIF_STACK
 from estimator.ui.link import PARAMETER
@@ -19,10 +26,13 @@ from estimator.ui.link import PARAMETER
 _PRELOAD = re.compile(r'<link\s+rel="preload"\s+href="\./static/media/SourceSans[^>]*>')
 _TITLE = re.compile(r"<title>[^<]*</title>")
 _BODY = re.compile(r'(<div id="root">)(</div>)')
+_SHEET = re.compile(r'(<link rel="stylesheet")([^>]*>)')
+_SCRIPT = (Path(__file__).parent / "site" / "at_sight.js").read_text(encoding="utf-8")
+_PATIENCE = 0.5  # s; what takes longer comes with the dashboard
 
 
-def opened(page: str, *, title: str, addresses: tuple[str, ...]) -> str:
-    """The framework's first page as ours. addresses: of all pages, without a stroke."""
+def opened(page: str, *, title: str, addresses: tuple[str, ...], answer: str = "") -> str:
+    """The framework's first page as ours. addresses: of all pages, without a stroke; answer: HTML before it."""
     known = "|".join(re.escape(address) for address in addresses if address)
     where = f"location.origin+location.pathname.replace(new RegExp({json.dumps(f'({known})/?$')}),'')"
     colours = (
@@ -38,21 +48,39 @@ def opened(page: str, *, title: str, addresses: tuple[str, ...]) -> str:
     first = f'<p class="at-first">{escape(title)}<span>Working it out.</span></p>'
     page = _TITLE.sub(lambda _: head, _PRELOAD.sub("", page), count=1)
     page = page.replace('<html lang="en">', '<html lang="en-GB">', 1)
-    return _BODY.sub(lambda found: f"{found[1]}{first}{found[2]}", page, count=1)
+    after = ""
+    if answer:
+        page = _SHEET.sub(r"""\1 media="print" onload="this.media='all'"\2""", page)
+        shadow = f'<template shadowrootmode="open">{answer}</template>'
+        after = f'<div id="at-sight">{shadow}</div><script>{_SCRIPT}</script>'
+    return _BODY.sub(lambda found: f"{found[1]}{first}{found[2]}{after}", page, count=1)
 
 
 class FrontDoor:
-    """Changes the answer at the address of every page, and nothing else. came: told of whoever brings no case along."""
+    """Changes the framework's page at the address of every page, and gives the first page's answer.
 
-    def __init__(self, app: Any, *, title: str, addresses: tuple[str, ...], came: Callable[[], None]) -> None:
-        self.app, self.title, self.addresses, self.came = app, title, addresses, came
+    came: told of whoever brings no case along; said: the answer as HTML to the words of an address.
+    """
+
+    def __init__(
+        self,
+        app: Any,
+        *,
+        title: str,
+        addresses: tuple[str, ...],
+        came: Callable[[], None],
+        said: Callable[[Mapping[str, str]], str],
+    ) -> None:
+        self.app, self.title, self.addresses, self.came, self.said = app, title, addresses, came, said
 
     async def __call__(self, scope: Any, receive: Any, send: Any) -> None:
-        if scope["type"] != "http" or scope["path"].rsplit("/", 1)[-1] not in ("", *self.addresses):
+        address = scope["path"].rsplit("/", 1)[-1] if scope["type"] == "http" else None
+        if address is None or address not in ("", *self.addresses):
             await self.app(scope, receive, send)
             return
         if f"{PARAMETER}=".encode() not in scope["query_string"]:
             self.came()
+        answer = await self._answer(scope) if not address and scope["method"] == "GET" else ""
         # Packed once, outside of here: what comes from within has to be readable.
         scope = {**scope, "headers": [pair for pair in scope["headers"] if pair[0] != b"accept-encoding"]}
         begun: dict[str, Any] | None = None
@@ -69,11 +97,20 @@ class FrontDoor:
             held += message.get("body", b"")
             if message.get("more_body"):
                 return
-            body = opened(held.decode("utf-8"), title=self.title, addresses=self.addresses).encode() if held else b""
+            page = held.decode("utf-8")
+            page = page and opened(page, title=self.title, addresses=self.addresses, answer=answer)
+            body = page.encode()
             await send(_of_length(begun, len(body)) if body else begun)
             await send({"type": "http.response.body", "body": body})
 
         await self.app(scope, receive, sending)
+
+    async def _answer(self, scope: Any) -> str:
+        """What the first page says; nothing where that takes too long, as when the server has just begun."""
+        asked = dict(parse_qsl(scope["query_string"].decode("ascii", "replace")))
+        work = asyncio.ensure_future(run_in_threadpool(self.said, asked))
+        done, _ = await asyncio.wait((work,), timeout=_PATIENCE)
+        return work.result() if done else ""
 
 
 def _is_html(message: Any) -> bool:

@@ -43,7 +43,7 @@ def from_link(text: str) -> Tree:
             f"it comes from a newer release: version {version[:9]}, and this one reads up to {LINK_VERSION}. "
             "Update the estimator, or ask for the case as a file."
         )
-    if int(version) < 1 or len(packed) > LONGEST:
+    if len(version) > 9 or int(version) < 1 or len(packed) > LONGEST:
         raise _refused("it has no form this estimator ever wrote.")
     tree = _unpacked(packed)
     if not isinstance(tree, dict) or "version" not in tree:

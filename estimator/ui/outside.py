@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import streamlit as st
@@ -14,6 +15,10 @@ class Said:
     parameter: str
     usual: str
     allowed: tuple[str, ...]
+
+    def of(self, asked: Mapping[str, str]) -> str:
+        """The word of an address whose page is not drawn yet."""
+        return asked.get(self.parameter, "") if asked.get(self.parameter) in self.allowed else self.usual
 
     def now(self) -> str:
         """The word that holds."""

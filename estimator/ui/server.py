@@ -9,7 +9,7 @@ from typing import Any
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
 
-from estimator.ui.ahead import begin
+from estimator.ui import ahead
 from estimator.ui.first_asked import WholePageFirst
 from estimator.ui.front_door import FrontDoor
 from estimator.ui.shell import PAGES, TITLE
@@ -59,5 +59,5 @@ def middleware() -> list[Middleware]:
         Middleware(Headers),
         Middleware(GZipMiddleware, minimum_size=1024, compresslevel=6),
         Middleware(WholePageFirst),
-        Middleware(FrontDoor, title=TITLE, addresses=addresses, came=begin),
+        Middleware(FrontDoor, title=TITLE, addresses=addresses, came=ahead.begin, said=ahead.said),
     ]

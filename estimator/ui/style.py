@@ -17,7 +17,7 @@ _QUIET = f"color:{LIGHT.quiet};color:light-dark({LIGHT.quiet},{DARK.quiet})"
 _PAPER = f"background:{LIGHT.ground};background:light-dark({LIGHT.ground},{DARK.ground})"
 _RULE = f"border-color:{LIGHT.rule};border-color:light-dark({LIGHT.rule},{DARK.rule})"
 
-_RULES = f"""<style>
+RULES = f"""<style>
 {pictures.RULES}
 {tables.RULES}
 .question{{font-size:1rem!important;font-weight:600!important;letter-spacing:.01em;padding:0!important;margin:0!important;
@@ -97,7 +97,7 @@ td,th,[data-testid=stMetricValue]{{font-variant-numeric:tabular-nums}}
 
 def rules() -> None:
     """Once on every page, before anything else."""
-    st.html(_RULES)
+    st.html(RULES)
 
 
 def question(words: str) -> None:

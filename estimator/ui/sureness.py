@@ -24,7 +24,7 @@ from estimator.ui import at_hand, state
 from estimator.ui.link import to_link
 from estimator.ui.private import without_private
 from estimator.ui.results import outcome
-from estimator.ui.tree import EMPTY
+from estimator.ui.tree import EMPTY, Tree
 
 _KEPT = "sureness"
 _MOST = 16
@@ -58,13 +58,12 @@ def _kept() -> _Drawn:
     case = state.case()
     kept = st.session_state.get(_KEPT)
     if kept is None or kept[0] is not case:
-        kept = st.session_state[_KEPT] = (case, _shared(case, outcome().middle.estimate.year))
+        kept = st.session_state[_KEPT] = (case, _shared(state.tree(), case, outcome().middle.estimate.year))
     return kept[1]
 
 
-def _shared(case: Case, year: ClimateYear) -> _Drawn:
+def _shared(tree: Tree, case: Case, year: ClimateYear) -> _Drawn:
     """What is known of a case in that very year, whoever asked; nobody else's where it says something private."""
-    tree = state.tree()
     if without_private(tree) != tree:
         return _Drawn(ground(case, year))
     return _remembered(to_link(tree), case, year)
@@ -91,7 +90,15 @@ def known() -> bool:
 
 def at_once() -> Outcomes:
     """Every option in all cases where they have been tried, else in a first few."""
-    kept = _kept()
+    return _at_once(_kept())
+
+
+def at_sight(tree: Tree, case: Case, year: ClimateYear) -> Outcomes:
+    """The same of a case that is on nobody's screen yet."""
+    return _at_once(_shared(tree, case, year))
+
+
+def _at_once(kept: _Drawn) -> Outcomes:
     if kept.sample is not None:
         return kept.sample.cases
     if kept.first is None:

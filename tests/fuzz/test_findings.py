@@ -11,6 +11,7 @@ from estimator.inputs.case import Case
 from estimator.stock.columns import read_columns
 from estimator.stock.homes import base_case, read_homes
 from estimator.stock.reading import batches, headings
+from estimator.ui.link import from_link
 from tests.fuzz.targets import LONGEST_SENTENCE, TARGETS
 
 HEAD = "id,home.floor_area [m²]\n".encode()
@@ -47,6 +48,11 @@ def test_a_head_cut_within_a_letter_of_two_bytes(tmp_path: Path) -> None:
     path.write_bytes(b"\xff\xfei\x00d\x00,\x00s")
     with pytest.raises(InputFaults):
         read_columns(headings(path), Case())
+
+
+def test_a_link_whose_version_is_thousands_of_noughts() -> None:
+    with pytest.raises(InputFaults, match="no form this estimator ever wrote"):
+        from_link("0" * 7992 + ".abc")
 
 
 @pytest.mark.parametrize("name", TARGETS)

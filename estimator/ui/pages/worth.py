@@ -4,15 +4,10 @@ from __future__ import annotations
 
 import streamlit as st
 
-from estimator.report import charts, findings, first_page, leakage_said, ledger, paper_charts, reader_words
+from estimator.report import charts, findings, first_page, leakage_said, ledger, paper_charts
 from estimator.report.answer import TODAY
-from estimator.report.document import STATEMENT
-from estimator.report.fresh_air import in_words
-from estimator.report.method_words import method_error_in_words
 from estimator.report.remarks import remarks
-from estimator.report.ribbon import TITLE, ribbon
-from estimator.report.sentence import as_html, case_sentence
-from estimator.ui import drawer, live, style, sureness, tables
+from estimator.ui import drawer, first_words, live, style, sureness, tables
 from estimator.ui.before_money import before_money, elsewhere
 from estimator.ui.decisive import inputs
 from estimator.ui.first_answer import FirstAnswer
@@ -27,15 +22,15 @@ def page() -> None:
     found = outcome()
     option = sureness.chosen("worth")
     before_money(found.middle.estimate.case, place="worth")
-    style.question("Is it worth it here?")
-    answer = FirstAnswer(option, lead=lambda found: _lead(found, option))
+    style.question(first_words.QUESTION)
+    answer = FirstAnswer(option)
     beside, right = st.columns([2.4, 1], gap="large")
     with beside:
-        live.part(lambda: _ribbon(outcome(), option))
+        live.part(lambda: first_words.fresh_air(outcome(), option, who=reader()))
     with right:
         inputs(found.middle.estimate, found.span)
     drawer.draw(found.middle.estimate)
-    if not _plain():
+    if not first_words.plain(reader()):
         live.part(lambda: _remarks(outcome()))
     left, right = st.columns(2, gap="large")
     with left:
@@ -45,38 +40,14 @@ def page() -> None:
         onward(WHAT_IT_TAKES, file="sure.py")
     live.step(lambda: moves.html(_moves(outcome(), option)))
     _more(found, option)
-    live.part(lambda: _small_print(outcome(), option))
+    live.part(lambda: first_words.small_print(outcome(), option))
     answer.completed()
     live.step(lambda: moves.html(_moves(outcome(), option)), last=True)
-
-
-def _plain() -> bool:
-    """Whether the reader is no one of the trade."""
-    return reader() == "home"
-
-
-def _lead(found: Outcome, option: str) -> str:
-    """What this reader asks first of the same case."""
-    done = found.middle.estimate
-    if _plain():
-        return reader_words.in_plain_words(ledger.fresh_air(done, found.comparison(option, "baseline")))
-    if reader() == "fitting":
-        return reader_words.of_the_trade(done, found.span, option=option)
-    return reader_words.to_ask(done, found.span)
 
 
 def _comparisons(found: Outcome, option: str) -> list[tuple[str, object]]:
     first, today = found.comparison(option, "baseline"), found.comparison(option, "today")
     return [(first.baseline_label, first), (TODAY, today)]
-
-
-def _ribbon(found: Outcome, option: str) -> str:
-    """The picture, and the case as a sentence below it."""
-    done = found.middle.estimate
-    account = ledger.fresh_air(done, found.comparison(option, "baseline"))
-    drawn = picture(desk=ribbon(account), phone=ribbon(account, form="phone"), alt=in_words(account))
-    said = as_html(case_sentence(done, found.span, plain=_plain()))
-    return f'{style.as_finding(TITLE)}{drawn}<p class="sentence">{said}</p>'
 
 
 def _remarks(found: Outcome) -> str:
@@ -95,7 +66,7 @@ def _moves(found: Outcome, option: str) -> str:
     tried = sureness.shown(option)
     desk, phone, words = first_page.spans(tried, [comparison for _, comparison in _comparisons(found, option)])
     drawn = picture(desk=desk, phone=phone, alt=words, widest=580)
-    levers = first_page.levers(tried, tried.against[0], plain=_plain())
+    levers = first_page.levers(tried, tried.against[0], plain=first_words.plain(reader()))
     return f"{style.as_finding(paper_charts.SPANS)}{drawn}{tables.many_as_html(levers)}"
 
 
@@ -128,16 +99,6 @@ def _charts(found: Outcome, option: str) -> None:
                 st.plotly_chart(figure, theme=None, config=charts.CONFIG, alt=words)
                 st.html(f'<p class="small">{words}</p>')
     style.small(f"The band of the money by year is that of the home's leakage alone: {leakage_said.words(found.span)}.")
-
-
-def _small_print(found: Outcome, option: str) -> str:
-    done = found.middle.estimate
-    return style.as_small(
-        f"Prices: {done.case.prices.dated}. Weather: {done.year.name}, {done.year.source}.",
-        f"Leakage: {leakage_said.words(found.span)}.",
-        method_error_in_words(done, found.comparison(option, "baseline")),
-        STATEMENT,
-    )
 
 
 page()
