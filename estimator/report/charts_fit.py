@@ -30,8 +30,9 @@ def points(steps: Sequence[Step], *, palette: Palette) -> go.Figure:
     before = [kept[0], *kept[:-1]]
     rows = list(range(len(steps)))
     taken = [max(was - now, 0.0) for was, now in zip(before, kept, strict=True)]
-    drawing.bar(y=rows, x=kept, marker=_marked(palette, "kept", ""), **_bar("%{x:.1f} % comes back"))
-    drawing.bar(y=rows, x=taken, base=kept, marker=_marked(palette, "lost", "."), **_bar("%{x:.1f} points taken"))
+    bars: dict[str, Any] = {"y": rows, "orientation": "h", "width": _THICK}
+    drawing.bar(x=kept, marker=drawing.surface("kept"), hover="%{x:.1f} % comes back", **bars)
+    drawing.bar(x=taken, base=kept, marker=drawing.surface("lost"), hover="%{x:.1f} points taken", **bars)
     for row, (step, was, now) in enumerate(zip(steps, before, kept, strict=True)):
         drawing.note(
             f"<b>{figures.share(step.efficiency)}</b> {step_name(step)}", colour=palette.ink,
@@ -42,15 +43,3 @@ def points(steps: Sequence[Step], *, palette: Palette) -> go.Figure:
     drawing.across(range=[0, _WIDEST], tickvals=[0, 25, 50, 75, 100], title="heat of the air that comes back, %")
     drawing.upwards(range=[len(steps) - 0.5, -0.8], visible=False)
     return drawing.figure(barmode="overlay", margin={"b": 52})
-
-
-def _bar(hover: str) -> dict[str, Any]:
-    return {"orientation": "h", "width": _THICK, "hovertemplate": f"{hover}<extra></extra>"}
-
-
-def _marked(palette: Palette, meaning: str, shape: str) -> dict[str, Any]:
-    return {
-        "color": getattr(palette, meaning),
-        "line": {"width": 0},
-        "pattern": {"shape": shape, "fgcolor": palette.ground, "size": 6, "solidity": 0.25, "fillmode": "overlay"},
-    }

@@ -9,7 +9,7 @@ import numpy as np
 import plotly.graph_objects as go
 from numpy.typing import NDArray
 
-from estimator.report.charts import laid_out
+from estimator.report.charts_frame import Drawing
 from estimator.report.figures import converted
 from estimator.report.leakage_said import LEAKAGE_UNIT, bound, unit
 from estimator.report.palette import Palette
@@ -28,66 +28,43 @@ _MARKS: Mapping[str, tuple[str, str, str]] = {
 def paybacks(found: Sequence[tuple[str, int]], *, palette: Palette) -> go.Figure:
     """How many homes pay back within which years; the last bar never does."""
     names, counts = [name for name, _ in found], [many for _, many in found]
-    figure = go.Figure()
-    figure.add_bar(
-        y=names,
-        x=counts,
-        orientation="h",
+    drawing = Drawing(palette, height=300)
+    drawing.bar(
+        y=names, x=counts, orientation="h", hover="%{y}: %{x:,} homes",
         marker={"color": [palette.kept] * (len(names) - 1) + [palette.lost], "line": {"width": 0}},
-        text=[f"{many:,}" for many in counts],
-        textposition="outside",
+        text=[f"{many:,}" for many in counts], textposition="outside", textfont={"color": palette.ink},
         cliponaxis=False,
-        textfont={"color": palette.ink},
-        hovertemplate="%{y}: %{x:,} homes<extra></extra>",
-    )
-    figure.update_yaxes(autorange="reversed", showgrid=False)
-    figure.update_xaxes(title="homes", nticks=5, range=[0, 1.15 * max([1, *counts])], tickformat=",")
-    return laid_out(figure, palette, height=300)
+    )  # fmt: skip
+    drawing.across(title="homes", nticks=5, range=[0, 1.15 * max([1, *counts])], tickformat=",")
+    drawing.upwards(autorange="reversed", showgrid=False)
+    return drawing.figure(bargap=0.35)
 
 
 def leakage_and_saving(
     q50: Array, saving: Array, tightness: NDArray[Any], *, names: Sequence[str], currency: str, palette: Palette
 ) -> go.Figure:
     """Every home at its leakage and its net saving; the border is where nothing is saved."""
-    figure = go.Figure()
+    drawing = Drawing(palette, height=430)
     for words, (name, colour, symbol) in _MARKS.items():
         here = np.flatnonzero(tightness == words)
-        figure.add_scatter(
-            x=converted(q50[here], LEAKAGE_UNIT).tolist(),
-            y=saving[here].tolist(),
-            mode="markers",
-            name=name,
+        drawing.scatter(
+            x=converted(q50[here], LEAKAGE_UNIT).tolist(), y=saving[here].tolist(), mode="markers", name=name,
             marker={"color": getattr(palette, colour), "symbol": symbol, "size": 7, "line": {"width": 1.2}},
             text=[names[place] for place in here.tolist()],
-            hovertemplate=f"%{{text}}<br>%{{x:.2~g}} {unit()}, {currency} %{{y:,.0f}} a year<extra></extra>",
-        )
-    figure.add_annotation(
-        x=0.0,
-        xref="paper",
-        xanchor="left",
-        y=0.0,
-        yanchor="bottom",
-        showarrow=False,
-        text="<b>the border: nothing saved</b>",
-        bgcolor=palette.ground,
-        font={"color": palette.ink},
-    )
+            hover=f"%{{text}}<br>%{{x:.2~g}} {unit()}, {currency} %{{y:,.0f}} a year",
+        )  # fmt: skip
+    drawing.note(
+        "<b>the border: nothing saved</b>", colour=palette.ink,
+        x=0.0, xref="paper", xanchor="left", y=0.0, yanchor="bottom", bgcolor=palette.ground,
+    )  # fmt: skip
     ticks = [tick for tick in _TICKS if not q50.size or 0.7 * q50.min() <= tick <= 1.4 * q50.max()]
-    figure.update_xaxes(
-        type="log",
-        title=f"leakage, {unit()} at 50 Pa",
-        tickvals=[converted(tick, LEAKAGE_UNIT) for tick in ticks],
-        ticktext=[bound(tick) for tick in ticks],
-    )
-    figure.update_yaxes(title=f"net saving, {currency} a year", tickformat=",", nticks=6, zeroline=True)
-    figure = laid_out(figure, palette, height=430)
-    figure.update_yaxes(zerolinewidth=2)
-    figure.update_layout(
-        showlegend=True,
-        legend={"orientation": "h", "y": 1.02, "yanchor": "bottom", "x": 0, "font": {"color": palette.ink}},
-        margin={"l": 4, "r": 4, "t": 40, "b": 8},
-    )
-    return figure
+    drawing.across(
+        type="log", title=f"leakage, {unit()} at 50 Pa",
+        tickvals=[converted(tick, LEAKAGE_UNIT) for tick in ticks], ticktext=[bound(tick) for tick in ticks],
+    )  # fmt: skip
+    drawing.upwards(title=f"net saving, {currency} a year", tickformat=",", nticks=6, zeroline=True, zerolinewidth=2)
+    legend = {"orientation": "h", "y": 1.02, "yanchor": "bottom", "x": 0, "font": {"color": palette.ink}}
+    return drawing.figure(showlegend=True, legend=legend, margin={"t": 40})
 
 
 def drawn(count: int) -> NDArray[np.intp]:

@@ -6,7 +6,7 @@ import streamlit as st
 
 from estimator.errors import InputFaults
 from estimator.report import charts_stock, stock_said
-from estimator.report.charts import CONFIG
+from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.stock_summary import error_lines
 from estimator.stock.demo import template

@@ -5,7 +5,7 @@ from __future__ import annotations
 import streamlit as st
 
 from estimator.report import charts_sure, leakage_said, lever_words, sure_words
-from estimator.report.charts import CONFIG
+from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.sure_words import Tried
 from estimator.ui import style

@@ -5,7 +5,7 @@ from __future__ import annotations
 import streamlit as st
 
 from estimator.report import charts_weather, weather_words
-from estimator.report.charts import CONFIG
+from estimator.report.charts_frame import CONFIG
 from estimator.ui import elsewhere, style, tables
 from estimator.ui.fields import escaped
 from estimator.ui.results import palette

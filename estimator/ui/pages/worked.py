@@ -6,7 +6,7 @@ import streamlit as st
 
 from estimator.compare import Comparison
 from estimator.report import charts_year, hours, sheet_files, working, working_rows
-from estimator.report.charts import CONFIG
+from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.ui import style
 from estimator.ui.before_money import before_money

@@ -6,6 +6,7 @@ import streamlit as st
 
 from estimator.report import charts, findings, first_page, leakage_said, ledger, paper_charts
 from estimator.report.answer import TODAY
+from estimator.report.charts_frame import CONFIG
 from estimator.report.remarks import remarks
 from estimator.ui import drawer, first_words, live, style, sureness, tables
 from estimator.ui.before_money import before_money, elsewhere
@@ -96,7 +97,7 @@ def _charts(found: Outcome, option: str) -> None:
         for column, (title, figure, words) in zip(st.columns(2, gap="large"), row, strict=True):
             with column:
                 style.finding(title)
-                st.plotly_chart(figure, theme=None, config=charts.CONFIG, alt=words)
+                st.plotly_chart(figure, theme=None, config=CONFIG, alt=words)
                 st.html(f'<p class="small">{words}</p>')
     style.small(f"The band of the money by year is that of the home's leakage alone: {leakage_said.words(found.span)}.")
 

@@ -19,7 +19,7 @@ from estimator.report import (
     sure_words,
 )
 from estimator.report import life as life_words
-from estimator.report.charts import CONFIG
+from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.life import Life
 from estimator.ui import style
