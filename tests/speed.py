@@ -28,8 +28,13 @@ ANOTHER = f"""words => new Promise(done => {{ const said = {SAID}; const look = 
   const now = said();
   now !== words ? requestAnimationFrame(() => done(performance.now())) : requestAnimationFrame(look); }}; look(); }})"""
 WHOLE = "() => { const said = document.querySelector('.basis'); return said && !said.innerText.startsWith('About'); }"
-PICTURE = """() => document.querySelector('p.answer') && [...document.querySelectorAll('.picture img')].some(
-  image => image.complete && image.naturalWidth && image.offsetWidth)"""
+PICTURE = """() => [document, document.getElementById('at-sight')?.shadowRoot].some(
+  where => where?.querySelector('p.answer') && [...where.querySelectorAll('.picture img')].some(
+    image => image.complete && image.naturalWidth && image.offsetWidth))"""
+
+STOOD = """(() => { const wanted = %s; const look = () => requestAnimationFrame(
+  () => wanted() ? requestAnimationFrame(() => { window.stood = performance.now(); }) : look()); look(); })()"""
+"""Remembers when what is wanted had been painted [ms since the address was opened]."""
 
 CHART = "() => document.querySelector('.main-svg .trace, .main-svg .plot')"
 
@@ -90,16 +95,11 @@ def slow_line(browser: Browser, server: Server, wanted: str) -> tuple[float, flo
         received = _counted(line)
         line.send("Network.emulateNetworkConditions", LINE)
         line.send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
+        here.page.add_init_script(STOOD % wanted)
         began = time.perf_counter()
-        ended: list[float] = []
-
-        def opened() -> None:
-            here.page.goto(server.url, wait_until="commit")
-            here.page.wait_for_function(wanted)
-            ended.append(time.perf_counter() - began)
-
-        here.after(opened)
-        return ended[0], time.perf_counter() - began, sum(received) / 1e6
+        here.after(lambda: here.page.goto(server.url, wait_until="commit"))
+        whole = time.perf_counter() - began
+        return here.page.evaluate("stood") / 1e3, whole, sum(received) / 1e6
 
 
 def slow_lines(browser: Browser) -> tuple[tuple[float, float, float], float]:

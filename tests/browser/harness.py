@@ -45,7 +45,7 @@ WHOLE = (ForwardMsg.FINISHED_SUCCESSFULLY, ForwardMsg.FINISHED_FRAGMENT_RUN_SUCC
 SETTLED = """() => {
   const app = document.querySelector('[data-testid=stApp]');
   return app && app.dataset.testConnectionState === 'CONNECTED' && app.dataset.testScriptState === 'notRunning'
-    && !document.querySelector('[data-testid=stElementContainer][data-stale=true],[data-testid=stSkeleton]');
+    && !document.querySelector('#at-sight,[data-testid=stElementContainer][data-stale=true],[data-testid=stSkeleton]');
 }"""
 TOLD = """() => {
   const line = document.querySelector('[data-case]');

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import OrderedDict
 from html import unescape
 from pathlib import Path
 from typing import Any
@@ -13,7 +14,7 @@ from estimator.__main__ import main
 from estimator.climate.cache import FOLDER_VARIABLE
 from estimator.inputs.casefile import case_from_dict, case_to_toml
 from estimator.report.document import STATEMENT
-from estimator.ui import ahead, at_hand
+from estimator.ui import ahead, at_hand, sureness
 from estimator.ui.at_sight import at_sight
 from tests.hostile.words import packed
 
@@ -23,6 +24,11 @@ WRITTEN = {
     "place": {"climate": "Upland"},
     "leakage": {"measure": "q50", "value": 3.4, "basis": "measured"},
 }
+
+
+@pytest.fixture(autouse=True)
+def nobody_before(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sureness, "_LAST", OrderedDict())
 
 
 def words(html: str) -> str:
@@ -39,18 +45,16 @@ def asked(written: dict[str, Any], **more: str) -> dict[str, str]:
 def test_the_answer_is_that_of_the_command_line(
     written: dict[str, Any], tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    ahead._work()  # all cases, as they are tried while the page is on its way
+    assert "About: " in words(at_sight(asked(written)))  # of a first few cases
+    case = case_from_dict(written)
+    sureness._tried(sureness._shared(written, case, at_hand.shared(case)), lambda _: None)
     html = at_sight(asked(written))
+    assert "About: " not in words(html)
     (sentence,) = re.findall(r'<p class="answer">(.*?)</p>', html)
     file = tmp_path / "case.toml"
-    file.write_text(case_to_toml(case_from_dict(written)), encoding="utf-8")
+    file.write_text(case_to_toml(case), encoding="utf-8")
     assert main(["estimate", str(file)]) == 0
-    printed = re.sub(r"\s+", " ", capsys.readouterr().out)
-    if written is WRITTEN:
-        assert "About: " in words(html)  # of a few cases, and says so
-        assert re.sub(r"£[\d,]+", "£", words(sentence)).split("£")[0] in printed
-    else:
-        assert words(sentence) in printed
+    assert words(sentence) in re.sub(r"\s+", " ", capsys.readouterr().out)
 
 
 @pytest.mark.parametrize("who", ["advice", "home", "fitting"])
