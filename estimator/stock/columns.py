@@ -59,7 +59,7 @@ def read_columns(headings: Iterable[str], case: Case) -> Columns:
     Columns that are nobody's field (a name, an address) are strangers: told, and never carried into the results.
     """
     known = known_headings(case)
-    written = [str(name).strip().removeprefix("\ufeff") for name in headings]
+    written = [str(name) for name in headings]  # letter by letter, since columns are found again by them
     found, strangers, faults = {}, [], []
     if len(written) > MOST_COLUMNS:
         faults.append(Fault("columns", f"{len(written)} are given; at most {MOST_COLUMNS} are read."))

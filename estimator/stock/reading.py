@@ -102,8 +102,8 @@ class _Text:
 
     @property
     def names(self) -> list[str]:
-        """Headings, blanks around them left out."""
-        return [name.strip() for name in self._raw]
+        """Headings, blanks and marks around them left out."""
+        return [name.strip().strip(_MARK).strip() for name in self._raw]
 
     def pieces(self, names: Sequence[str]) -> Iterator[Any]:
         """The rows of the named columns, broken lines in their places."""

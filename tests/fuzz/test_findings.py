@@ -43,6 +43,11 @@ def test_a_heading_as_long_as_a_file_is_cut_in_the_sentence(tmp_path: Path) -> N
     assert len(str(refused.value)) < LONGEST_SENTENCE
 
 
+def test_a_mark_of_order_before_a_later_heading(tmp_path: Path) -> None:
+    content = b"id,\xef\xbb\xbfhome.floor_area [m\xc2\xb2]\n1,90\n2,x\n"
+    assert faulty_rows(tmp_path, content) == (2, [1])
+
+
 def test_a_head_cut_within_a_letter_of_two_bytes(tmp_path: Path) -> None:
     path = tmp_path / "homes.csv"
     path.write_bytes(b"\xff\xfei\x00d\x00,\x00s")
