@@ -38,6 +38,8 @@ NUMBERS = ("latitude", "longitude", "altitude", "utc_offset")
 TEXTS = ("name", "source", "licence")
 SYNTHETIC = "hours made from monthly means"
 _DATA = "uk_monthly_normals"
+_LONGEST_LINE = 1_000  # letters; keys of thousands of parts take the reader minutes
+_LARGEST = 10**300  # beyond, no float holds an integer
 
 
 def is_monthly_table(reference: str) -> bool:
@@ -52,9 +54,13 @@ def read_monthly_table(path: Path) -> ClimateYear:
 
 def monthly_means(text: str, *, where: str) -> MonthlyMeans:
     """Monthly means from the text of a table; ClimateFault with everything that is wrong in it."""
+    if any(len(line) > _LONGEST_LINE for line in text.splitlines()):
+        raise ClimateFault(
+            Fault(where, f"a line of it has more than {_LONGEST_LINE:,} letters; write one entry a line.")
+        )
     try:
         said = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
+    except (ValueError, RecursionError) as error:  # also what no integer and no nesting of Python holds
         raise ClimateFault(Fault(where, f"the table of monthly means cannot be read ({str(error)[:100]}).")) from None
     known = (*TEXTS, *NUMBERS, *LIMITS)
     faults = [
@@ -94,7 +100,7 @@ def monthly_means(text: str, *, where: str) -> MonthlyMeans:
 
 
 def _is_number(value: Any) -> bool:
-    return isinstance(value, int | float) and not isinstance(value, bool)
+    return isinstance(value, int | float) and not isinstance(value, bool) and abs(value) < _LARGEST
 
 
 def _is_list_of_numbers(values: Any) -> bool:

@@ -153,7 +153,7 @@ def _note(note: Path) -> dict[str, Any]:
         raise ClimateFault(
             Fault(note.name, "a plain table needs this note beside it, with " + ", ".join((*TEXTS, *NUMBERS)) + ".")
         ) from None
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
+    except (OSError, ValueError, RecursionError) as error:
         raise ClimateFault(Fault(note.name, f"the note cannot be read ({str(error)[:100]}).")) from None
     kinds: list[tuple[str, type | tuple[type, ...], str, bool]] = [
         *((name, str, "text in quotes", True) for name in TEXTS),

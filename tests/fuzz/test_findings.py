@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from estimator.errors import InputFaults
+from estimator.climate.monthly_tables import monthly_means
+from estimator.errors import ClimateFault, InputFaults
 from estimator.inputs.case import Case
 from estimator.stock.columns import read_columns
 from estimator.stock.homes import base_case, read_homes
@@ -58,6 +59,15 @@ def test_a_head_cut_within_a_letter_of_two_bytes(tmp_path: Path) -> None:
 def test_a_link_whose_version_is_thousands_of_noughts() -> None:
     with pytest.raises(InputFaults, match="no form this estimator ever wrote"):
         from_link("0" * 7992 + ".abc")
+
+
+@pytest.mark.parametrize("figure", ["9" * 400, "9" * 5000, "[" * 900, "a." * 2000 + "b = 1"])
+def test_a_monthly_table_with_what_no_number_holds(figure: str) -> None:
+    figures = "temp_air = [4.1, 4.4, 6.3, 8.6, 11.6, 14.5, 16.7, 16.5, 14.0, 10.5, 6.9, 4.4]"
+    with pytest.raises(ClimateFault):
+        monthly_means(f"latitude = {figure}\n{figures}", where="months.toml")
+    with pytest.raises(ClimateFault):
+        monthly_means(figures.replace("4.1", figure), where="months.toml")
 
 
 @pytest.mark.parametrize("name", TARGETS)
