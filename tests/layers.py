@@ -63,6 +63,11 @@ HEAVY = ("streamlit", "plotly", "pvlib")
 CONVERSIONS = (3600, 273.15)  # never outside units.py
 FIGURES = (1000, 3.6)  # conversions, unless they stand in a named constant
 
+PIECEMEAL = {
+    *("add_scatter", "add_bar", "add_trace", "add_annotation", "add_shape", "add_hline", "add_vline", "add_hrect"),
+    *("add_vrect", "update_layout", "update_xaxes", "update_yaxes", "update_traces"),
+}
+
 Place = tuple[str, ...]
 LIBRARIES: dict[str, tuple[Place, ...]] = {
     "numpy": ((PACKAGE,),),
@@ -132,6 +137,15 @@ def library_faults(source: Source) -> list[str]:
         ):
             found.append(f"{source.path}:{line}: {library} has no place here")
     return found
+
+
+def piecemeal_faults(source: Source) -> list[str]:
+    """Changes of a chart that is put together already: each takes Plotly as long as the whole chart at once."""
+    return [
+        f"{source.path}:{node.lineno}: {node.attr} changes a chart piece by piece; gather it in a Drawing"
+        for node in ast.walk(ast.parse(source.text))
+        if isinstance(node, ast.Attribute) and node.attr in PIECEMEAL
+    ]
 
 
 def is_within(module: Place, place: Place) -> bool:

@@ -19,6 +19,7 @@ from tests.layers import (
     direction_faults,
     library_faults,
     number_faults,
+    piecemeal_faults,
     size_faults,
 )
 from tests.sources import PACKAGE, ROOT, Source, files_in_git, named, sources
@@ -37,6 +38,13 @@ def test_libraries_keep_to_their_rooms(source: Source) -> None:
 @pytest.mark.parametrize("source", named(tuple(item for item in sources(PACKAGE) if item.room in PHYSICS)))
 def test_conversions_have_names(source: Source) -> None:
     assert number_faults(source) == []
+
+
+def test_charts_are_put_together_at_once() -> None:
+    rooms = [item for item in sources(PACKAGE) if item.room in ("report", "ui")]
+    assert [fault for room in rooms for fault in piecemeal_faults(room)] == []
+    changed = planted("report/charts.py", "figure.add_vline(x=1)\nfigure.update_layout(height=2)\n")
+    assert len(piecemeal_faults(changed)) == 2
 
 
 def test_pages_do_not_calculate() -> None:
