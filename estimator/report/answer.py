@@ -48,8 +48,8 @@ def answer(
 def reached(comparison: Comparison, found: Reach, currency: str, *, baseline: str | None = None) -> Answer:
     """The same in words with the range between which eight of ten cases tried lie, and the best guess beside it."""
     verdict, sentence = _sentence(comparison, found.net_saving.low, found.net_saving.high, currency, baseline)
-    ends = (found.net_saving.low, found.net_saving.high)
-    best = f"At the best guess it {cash.change(comparison.net_saving, currency, within=ends)}"
+    # To the pound, as the picture beside it has it, whose parts add up.
+    best = f"At the best guess it {cash.change(comparison.net_saving, currency)}"
     cases, life = often(found.paid_back, found.count), figures.years(found.years)
     paid = f"in {cases} tried it pays back within its life of {life}"
     return Answer(verdict, sentence, f"{best}; {paid}.{_reason(comparison, baseline)}")

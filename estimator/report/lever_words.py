@@ -46,12 +46,13 @@ def _changes(known: Knowing) -> str:
     return f"changes the verdict in {cases} of 100 cases"
 
 
-def levers(found: Tried) -> Rows:
+def levers(found: Tried, *, within: float | None = None) -> Rows:
     """What each lever alone would have to be, one line each, against every baseline; those that never would left out.
 
-    What was left out is said by `no_use`.
+    within: years in which it is to pay back, the life of the kit unless given. What was left out is said by `no_use`.
     """
-    term, leakage = years(found.place.case.worth.life), leakage_said.stated(leakage_span(found.place.case))
+    life = found.place.case.worth.life
+    term, leakage = years(within or life), leakage_said.stated(leakage_span(found.place.case))
     return Rows(
         caption=f"Each alone, to pay back within {term}, all else at its best guess",
         head=("Lever", *(f"Against {against.words}" for against in found.against)),
@@ -60,29 +61,30 @@ def levers(found: Tried) -> Rows:
                 f"{row[0].words[:1].upper()}{row[0].words[1:]}",
                 *(needed_said(one, found.currency, leakage=leakage) for one in row),
             )
-            for row in _every(found)
+            for row in _every(found, within)
             if not _never(row)
         ),
         words=frozenset(range(len(found.against) + 1)),
     )
 
 
-def no_use(found: Tried) -> str:
-    """Which levers would not do at any value, in one sentence; "" where each of them would."""
-    left = [row[0] for row in _every(found) if _never(row)]
+def no_use(found: Tried, *, within: float | None = None) -> str:
+    """Which levers would not do at any value, in one sentence; "" where each of them would. within: as in `levers`."""
+    left = [row[0] for row in _every(found, within) if _never(row)]
     if not left:
         return ""
     told = "; ".join(f"{needed.words}, from {_whole(needed, found.currency)}" for needed in left)
     return (
-        f"No value of these alone would do, against either: {told}."
+        f"Alone, none of these would do at any value, against either: {told}."
         if len(found.against) > 1
-        else (f"No value of these alone would do: {told}.")
+        else (f"Alone, none of these would do at any value: {told}.")
     )
 
 
-def _every(found: Tried) -> Iterable[tuple[Needed, ...]]:
+def _every(found: Tried, within: float | None) -> Iterable[tuple[Needed, ...]]:
     """Each lever against every baseline."""
-    return zip(*(against.needed for against in found.against), strict=True)
+    usual = within in (None, found.place.case.worth.life)
+    return zip(*(one.needed if usual else one.needed_within(within or 0.0) for one in found.against), strict=True)
 
 
 def _never(row: tuple[Needed, ...]) -> bool:
@@ -97,10 +99,10 @@ def needed_said(needed: Needed, currency: str, *, leakage: str = "") -> str:
         at = values_said(needed, currency)
         return f"{'pays back already, just so at' if needed.holds_now else 'would have to be'} {at}; {now}"
     if needed.name == "cost":
-        return f"nothing is saved, so that no cost alone would do; {now}"
+        return f"no cost would do, since nothing is saved; {now}"
     if needed.holds_now:
         return f"pays back anywhere from {whole}; {now}"
-    return f"no value of this alone would do, from {whole}; {now}"
+    return f"alone, no value would do, from {whole}; {now}"
 
 
 def values_said(needed: Needed, currency: str) -> str:

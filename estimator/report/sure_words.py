@@ -48,10 +48,12 @@ class Against:
     @cached_property
     def needed(self) -> tuple[Needed, ...]:
         """What it would take, worked out once somebody asks: it takes longer than all the words of a first answer."""
-        case, sure = self.place.case, self.sure
-        return what_would_it_take(
-            case, self.place.year, option=sure.option, baseline=sure.baseline, years=case.worth.life
-        )
+        return self.needed_within(self.place.case.worth.life)
+
+    def needed_within(self, years: float) -> tuple[Needed, ...]:
+        """What it would take to pay back within so many years, worked out each time."""
+        place, sure = self.place, self.sure
+        return what_would_it_take(place.case, place.year, option=sure.option, baseline=sure.baseline, years=years)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -120,18 +122,14 @@ def paid_back(sure: Sure) -> str:
 
 def best(found: Tried, against: Against, comparison: Comparison) -> str:
     """The best guess beside the range of the cases tried."""
-    ends = _ends(against)
-    said = cash.change(comparison.net_saving, found.currency, within=ends)
+    said = cash.change(comparison.net_saving, found.currency)
     return f"Eight of ten cases lie within that range, one below it and one above. At the best guess it {said}."
 
 
 def middle(found: Tried, against: Against) -> str:
     """Best guess and middle of the cases, and why they are two."""
     sure, currency = against.sure, found.currency
-    ends = _ends(against)
-    best, half = (
-        cash.change(each, currency, within=ends) for each in (float(sure.best.net_saving[0]), sure.net_saving.middle)
-    )
+    best, half = (cash.change(each, currency) for each in (float(sure.best.net_saving[0]), sure.net_saving.middle))
     first = "Eight of ten cases lie within that range, one below it and one above."
     if best == half:
         return f"{first} The best guess is the middle of them: it {best}."

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import streamlit as st
 
-from estimator.ui import measure, readers, state
+from estimator.ui import measure, readers, state, takes
 
 _PAGES = Path(__file__).parent / "pages"
 WHAT_IT_TAKES = "What would it take to pay back?"
@@ -17,10 +17,8 @@ def carried() -> dict[str, str]:
     return {**state.address(), **readers.WHO.carried(), **measure.UNITS.carried()}
 
 
-def onward(words: str, *, file: str) -> None:
-    """The question, to be pressed; it takes along the case as it is then, also where only parts of a page are drawn.
-
-    file: of the page that answers it.
-    """
-    if st.button(words, key=f"onward:{file}", type="tertiary"):
-        st.switch_page(_PAGES / file, query_params=carried())
+def onward() -> None:
+    """The question, to be pressed; it takes along the case as it is then, also where only parts of a page are drawn."""
+    if st.button(WHAT_IT_TAKES, key="onward:takes", type="tertiary"):
+        takes.ask()
+        st.switch_page(_PAGES / "sure.py", query_params=carried())

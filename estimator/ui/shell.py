@@ -8,7 +8,7 @@ from pathlib import Path
 import streamlit as st
 
 from estimator.errors import InputFaults
-from estimator.ui import again, case_bar, live, measure, navigation, readers, state, style, wanting
+from estimator.ui import again, case_bar, live, measure, navigation, readers, state, style, takes, wanting
 from estimator.ui.onward import carried
 
 TITLE = "Is heat recovery worth it here?"
@@ -49,6 +49,7 @@ def draw() -> None:
     with st.container(key="top", horizontal=True, gap="small", vertical_alignment="center"):
         asked = navigation.links(pages, now=chosen.url_path)
         if asked is not None:
+            takes.forget()
             st.switch_page(pages[asked], query_params=carried())
         case_bar.draw()
     above = st.container()

@@ -20,7 +20,7 @@ from estimator.report.fitting import fitting
 from estimator.report.variants import QUESTION
 from estimator.ui.onward import WHAT_IT_TAKES
 from tests.browser.harness import Server, Visit
-from tests.browser.windows import visit
+from tests.browser.windows import PHONE, visit
 
 
 def plain(text: str) -> str:
@@ -111,7 +111,11 @@ def test_a_homeowner_compares_and_asks_what_it_would_take(browser: Browser, serv
         here.go("Worth it?")
         here.type("Floor area, m²", "64")  # which draws the figures alone, and not what leads on
         here.after(here.page.get_by_role("button", name=WHAT_IT_TAKES).click)
-        here.page.get_by_role("heading", name="What would it take?").wait_for()
+        heading = here.page.get_by_role("heading", name="What would it take?")
+        heading.wait_for()
+        assert (heading.bounding_box() or {"y": 1e9})["y"] < PHONE["height"]  # without a search
+        here.type("To pay back within, years", "10")
+        here.page.get_by_text("to pay back within 10 years, all else at its best guess").wait_for()
         asked = here.answer()
         here.after(here.page.reload)
         assert here.answer() == asked

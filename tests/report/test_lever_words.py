@@ -29,12 +29,12 @@ GAP = "\u00a0"
     [
         ({}, "would have to be 23.7p/kWh; now 7.33p/kWh"),
         ({"holds_now": True}, "pays back already, just so at 23.7p/kWh; now 7.33p/kWh"),
-        ({"values": ()}, "no value of this alone would do, from 0.5 to 80p/kWh; now 7.33p/kWh"),
+        ({"values": ()}, "alone, no value would do, from 0.5 to 80p/kWh; now 7.33p/kWh"),
         ({"values": (), "holds_now": True}, "pays back anywhere from 0.5 to 80p/kWh; now 7.33p/kWh"),
         ({"values": (4.0, 23.7)}, "would have to be 4p/kWh or 23.7p/kWh; now 7.33p/kWh"),
         ({"name": "cost", "unit": "£", "now": 4464.0, "values": (1300.0,)}, "would have to be £1,300; now £4,460"),
         ({"name": "cost", "unit": "£", "now": 4464.0, "values": ()},
-         "nothing is saved, so that no cost alone would do; now £4,460"),
+         "no cost would do, since nothing is saved; now £4,460"),
         ({"unit": "years", "values": (34.2,), "now": 20.0}, "would have to be 34 years; now 20 years"),
         ({"unit": "%", "values": (91.6,), "now": 84.0}, "would have to be 92%; now 84%"),
     ],
@@ -59,7 +59,7 @@ def test_levers_that_never_would_do_are_told_in_one_sentence(against: Against) -
     table = lever_words.levers(found)
     assert [row[0] for row in table.rows] == ["Price"]
     said = lever_words.no_use(found).replace(GAP, " ")
-    assert said == "No value of these alone would do, against either: fan power, from 0.2 to 3 W/(l/s)."
+    assert said == "Alone, none of these would do at any value, against either: fan power, from 0.2 to 3 W/(l/s)."
     both = dataclasses.replace(found, against=(asking(against, NEEDED),))
     assert lever_words.no_use(both) == ""
 

@@ -8,12 +8,11 @@ from estimator.report import charts_sure, leakage_said, lever_words, sure_words
 from estimator.report.charts_frame import CONFIG
 from estimator.report.document import STATEMENT
 from estimator.report.sure_words import Tried
-from estimator.ui import style
+from estimator.ui import style, takes
 from estimator.ui.before_money import before_money
 from estimator.ui.fields import escaped
 from estimator.ui.promises import promise_part
 from estimator.ui.results import outcome, palette
-from estimator.ui.sheets import table
 from estimator.ui.sureness import chosen, shown
 from estimator.ui.tables import show
 
@@ -22,25 +21,27 @@ def page() -> None:
     """From the range down to what it rests on."""
     found = shown(chosen("sure"))
     before_money(outcome().middle.estimate.case, place="sure")
-    _answer(found)
+    came_for_it = takes.asked()
+    _answer(found, takes_first=came_for_it)
     _swings(found)
     style.finding("What should be measured first?")
     for against in found.against:
         style.then(lever_words.measure_first(against))
-    style.finding("What would it take?")
-    if (levers := lever_words.levers(found)).rows:
-        table(levers)
-    style.then(*filter(None, [lever_words.no_use(found)]))
+    if not came_for_it:
+        takes.takes_part(found)
     promise_part(found)
     _folded(found)
     leakage = f"Leakage: {leakage_said.words(outcome().span)}."
     style.small(f"Prices: {found.place.case.prices.dated}.", leakage, *sure_words.rests_on(found), STATEMENT)
 
 
-def _answer(found: Tried) -> None:
+def _answer(found: Tried, *, takes_first: bool) -> None:
     first, *others = found.against
     style.question("How sure is this?")
     style.answer(sure_words.sentence(found, first))
+    if takes_first:
+        takes.takes_part(found)
+        style.finding("How the cases lie")
     style.then(sure_words.middle(found, first))
     for other in others:
         style.then(sure_words.sentence(found, other))

@@ -12,7 +12,7 @@ from estimator.ui import drawer, first_words, live, style, sureness, tables
 from estimator.ui.before_money import before_money, elsewhere
 from estimator.ui.decisive import inputs
 from estimator.ui.first_answer import FirstAnswer
-from estimator.ui.onward import WHAT_IT_TAKES, onward
+from estimator.ui.onward import onward
 from estimator.ui.pictures import as_html as picture
 from estimator.ui.readers import reader
 from estimator.ui.results import Outcome, outcome, palette
@@ -38,7 +38,7 @@ def page() -> None:
         live.part(lambda: _account(outcome(), option))
     with right:
         moves = st.empty()
-        onward(WHAT_IT_TAKES, file="sure.py")
+        onward()
     live.step(lambda: moves.html(_moves(outcome(), option)))
     _more(found, option)
     live.part(lambda: first_words.small_print(outcome(), option))

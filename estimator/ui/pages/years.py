@@ -27,7 +27,7 @@ from estimator.ui.before_money import before_money
 from estimator.ui.fields import escaped
 from estimator.ui.lives import Shown, shown
 from estimator.ui.money_details import details
-from estimator.ui.onward import WHAT_IT_TAKES, onward
+from estimator.ui.onward import onward
 from estimator.ui.own_bill import own_bill
 from estimator.ui.results import palette
 from estimator.ui.sheets import table
@@ -40,7 +40,7 @@ def page() -> None:
     now = shown(_chosen())
     before_money(now.done.case, place="cost")
     _answer(now)
-    onward(WHAT_IT_TAKES, file="sure.py")
+    onward()
     first = now.lives[0]
     _row(lambda: _money(first), lambda: _ledger(now, first), widths=(1.7, 1.0))
     style.finding("What decides it")
