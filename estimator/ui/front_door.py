@@ -27,6 +27,7 @@ _PRELOAD = re.compile(r'<link\s+rel="preload"\s+href="\./static/media/SourceSans
 _TITLE = re.compile(r"<title>[^<]*</title>")
 _BODY = re.compile(r'(<div id="root">)(</div>)')
 _SHEET = re.compile(r'(<link rel="stylesheet")([^>]*>)')
+_LETTERS = {"Hanken Grotesk": "hanken-grotesk", "Newsreader": "newsreader"}
 _SCRIPT = (Path(__file__).parent / "site" / "at_sight.js").read_text(encoding="utf-8")
 _PATIENCE = 0.5  # s; what takes longer comes with the dashboard
 
@@ -50,10 +51,22 @@ def opened(page: str, *, title: str, addresses: tuple[str, ...], answer: str = "
     page = page.replace('<html lang="en">', '<html lang="en-GB">', 1)
     after = ""
     if answer:
+        page = page.replace("</title>", f"</title>{_letters()}", 1)
         page = _SHEET.sub(r"""\1 media="print" onload="this.media='all'"\2""", page)
         shadow = f'<template shadowrootmode="open">{answer}</template>'
         after = f'<div id="at-sight">{shadow}</div><script>{_SCRIPT}</script>'
     return _BODY.sub(lambda found: f"{found[1]}{first}{found[2]}{after}", page, count=1)
+
+
+def _letters() -> str:
+    """The letters of the theme, asked for before the scripts that would ask for them last."""
+    said = [(name, f"./app/static/{file}.woff2") for name, file in _LETTERS.items()]
+    faces = "".join(
+        f'@font-face{{font-family:"{name}";src:url({url}) format("woff2");font-weight:400 700;font-display:swap}}'
+        for name, url in said
+    )
+    links = "".join(f'<link rel="preload" href="{url}" as="font" type="font/woff2" crossorigin>' for _, url in said)
+    return f"<style>{faces}</style>{links}"
 
 
 class FrontDoor:

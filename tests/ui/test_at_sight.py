@@ -75,6 +75,13 @@ def test_units_and_reader_of_the_address_hold() -> None:
     assert at_sight(asked(WRITTEN, **{"for": "<script>", "units": "x"})) == at_sight(asked(WRITTEN))
 
 
+def test_the_first_questions_lead_on_with_the_same_address() -> None:
+    html = at_sight(asked(WRITTEN, **{"for": "fitting"}))
+    (first, *others) = re.findall(r'<a[^>]* href="([^"]*)">', html)
+    assert first == f"./tight?case={packed(WRITTEN)}&amp;for=fitting"
+    assert [link.split("?")[0] for link in others] == ["./fit", "./weather", "./", "./worked"]
+
+
 def test_what_somebody_wrote_stays_words() -> None:
     said = at_sight(asked({"version": 1, "prices": {"dated": "<script>alert(1)</script>"}}))
     assert "&lt;script&gt;alert(1)" in said
