@@ -6,6 +6,8 @@ cases are tried once the page has been drawn, and whatever is touched meanwhile 
 
 from __future__ import annotations
 
+from time import monotonic
+
 import streamlit as st
 
 from estimator.sample import MANY, Outcomes
@@ -13,6 +15,8 @@ from estimator.ui import first_words, live, sureness
 from estimator.ui.overtaken import Overtaken, give_way
 from estimator.ui.readers import reader
 from estimator.ui.results import outcome
+
+_PAUSE = 0.5  # s between two words on how far the trying is: each costs the browser a pass over the page
 
 
 class FirstAnswer:
@@ -38,8 +42,13 @@ class FirstAnswer:
             self._waiting.empty()  # only what a part wrote to when the page was drawn may it write to later
             return
 
-        def told(tried: int) -> None:  # a word to the page, where a newer run ends this one
-            self._waiting.caption(f"{tried:,} of {MANY:,} cases tried")
+        spoken = monotonic()
+
+        def told(tried: int) -> None:
+            nonlocal spoken
+            if monotonic() - spoken > _PAUSE:
+                self._waiting.caption(f"{tried:,} of {MANY:,} cases tried")
+                spoken = monotonic()
             give_way()
 
         try:

@@ -10,13 +10,13 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 import estimator.ui
-from estimator.ui import first_answer, sureness
+from estimator.ui import first_words, sureness
 from estimator.ui.shell import PAGES
 
 START = Path(estimator.ui.__file__).parent / "site" / "start.py"
 
 
-@pytest.mark.parametrize(("where", "name"), [(first_answer, "rests_on"), (sureness, "chosen")])
+@pytest.mark.parametrize(("where", "name"), [(first_words, "rests_on"), (sureness, "chosen")])
 def test_the_ways_on_stay(monkeypatch: pytest.MonkeyPatch, where: object, name: str) -> None:
     """rests_on: a part of the page fails once all places are kept. chosen: the page fails before its first part."""
 
