@@ -10,6 +10,7 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from estimator.climate.solar import HOURS
 from estimator.units import DAYS_PER_YEAR, HOURS_PER_DAY, MONTH_DAYS, Array
@@ -17,6 +18,19 @@ from estimator.units import DAYS_PER_YEAR, HOURS_PER_DAY, MONTH_DAYS, Array
 MONTHS = np.repeat(np.arange(12), np.array(MONTH_DAYS) * int(HOURS_PER_DAY))
 MONTH_OF_DAY = np.repeat(np.arange(12), np.array(MONTH_DAYS))
 _MIDDLES = np.cumsum(MONTH_DAYS) - np.array(MONTH_DAYS) / 2.0  # day of the year
+_FIRST_HOURS = int(HOURS_PER_DAY) * np.concatenate([[0], np.cumsum(MONTH_DAYS)[:-1]])
+
+
+def _between_months() -> tuple[NDArray[np.intp], NDArray[np.intp], Array]:
+    """For every hour the month whose middle was last, the one whose middle is next, and the share of way to it."""
+    day = (np.arange(HOURS) + 0.5) / HOURS_PER_DAY
+    after = np.searchsorted(_MIDDLES, day) % 12
+    before = after - 1
+    gone, way = (day - _MIDDLES[before]) % DAYS_PER_YEAR, (_MIDDLES[after] - _MIDDLES[before]) % DAYS_PER_YEAR
+    return before, after, gone / way
+
+
+_BETWEEN = _between_months()
 
 # Hours after which weather has forgotten all but 1/e of itself: assumed, of the order of a passing low (air mass),
 # of a cloud bank, and of the wind of a day. Departures of daily means then follow from day to day with a correlation
@@ -101,13 +115,13 @@ def running_least(values: Array, width: int) -> Array:
 
 def through_months(values: Array) -> Array:
     """Hourly course straight from the middle of one month to the middle of the next."""
-    day = (np.arange(HOURS) + 0.5) / HOURS_PER_DAY
-    return np.asarray(np.interp(day, _MIDDLES, values, period=DAYS_PER_YEAR), dtype=float)
+    before, after, share = _BETWEEN
+    return np.asarray(values[before] * (1.0 - share) + values[after] * share, dtype=float)
 
 
 def monthly_mean(values: Array) -> Array:
     """Twelve means of hourly values."""
-    return np.asarray(np.bincount(MONTHS, weights=values) / np.bincount(MONTHS), dtype=float)
+    return np.asarray(np.add.reduceat(values, _FIRST_HOURS) / (HOURS_PER_DAY * np.array(MONTH_DAYS)), dtype=float)
 
 
 def daily(values: Array) -> Array:
