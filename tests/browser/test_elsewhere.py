@@ -122,13 +122,13 @@ def test_a_broken_file_gives_a_message_and_a_good_one_is_used_and_carried(
             ("page.epw", "<!DOCTYPE html><p>Not found", "web page"),
         ):
             upload(here, name=name, content=content.encode())
-            alert = here.page.get_by_role("alert")
-            assert alert.count() == 1
-            assert said in alert.inner_text()
+            here.page.get_by_role("alert").filter(has_text=said).wait_for()  # the file before is taken away first
+            here.page.wait_for_function(SETTLED)
+            assert here.page.get_by_role("alert").count() == 1
             assert here.answer() == before
         upload(here, name="Mx Example.csv", content=text.encode())
         for heading in ("Read", "Repaired", "Implausible"):
-            assert here.page.get_by_text(heading, exact=True).is_visible()
+            here.page.get_by_text(heading, exact=True).wait_for()
         press(here, "Use this weather")
         assert here.answer() != before
         assert "Example" not in here.page.url

@@ -160,7 +160,7 @@ def test_a_file_that_cannot_be_used_is_named_and_changes_nothing(browser: Browse
         answer = here.answer()
         for name, content, said in BAD:
             opened(here, name=name, content=content)
-            assert said in here.page.get_by_role("alert").first.inner_text()
+            here.page.get_by_role("alert").filter(has_text=said).first.wait_for()
             assert here.answer() == answer
         here.assert_quiet()
 
