@@ -9,8 +9,9 @@ from playwright.sync_api import Browser, Page
 
 from estimator.ui.link import to_link
 from estimator.ui.shell import TITLE
+from tests.browser.axe import findings
 from tests.browser.harness import Server
-from tests.browser.windows import DESK, visit
+from tests.browser.windows import DESK, newcomer, visit
 
 
 @pytest.fixture
@@ -44,6 +45,18 @@ def test_the_first_page_s_answer_stands_there_too_and_where_the_dashboard_draws_
         ).first.get_attribute("alt")
         assert here.page.locator("#root").evaluate("root => root.inert") is False
         here.assert_quiet()
+
+
+@pytest.mark.parametrize(("dark", "phone"), [(False, False), (True, True)], ids=["light-desk", "dark-phone"])
+def test_everybody_can_read_what_stands_there_first(browser: Browser, server: Server, dark: bool, phone: bool) -> None:
+    with newcomer(browser, server, phone=phone) as here:  # whose scripts never come
+        here.page.emulate_media(color_scheme="dark" if dark else "light")
+        here.page.route("**/static/js/**", lambda asked: asked.abort())
+        answer = here.page.locator("#at-sight p.answer")
+        while not (here.page.goto(server.url) and answer.count()):  # in its first moments a server does not give it
+            here.page.wait_for_timeout(200.0)
+        assert findings(here.page) == []
+        assert here.sideways() <= 0
 
 
 @pytest.mark.parametrize("address", ["years", "many"])
